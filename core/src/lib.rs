@@ -1,0 +1,14 @@
+//! Field computation for antennas made of cans: short circular waveguides,
+//! closed at the back, fed by a wire probe, open at the front.
+#![no_std]
+#![forbid(unsafe_code)]
+
+extern crate alloc;
+
+pub mod bessel_roots;
+pub mod complex;
+pub mod constants;
+pub mod design;
+pub mod math;
+pub mod metal;
+pub mod quadrature;
