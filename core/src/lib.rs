@@ -9,6 +9,7 @@ pub mod bessel_roots;
 pub mod complex;
 pub mod constants;
 pub mod design;
+pub mod design_error;
 pub mod math;
 pub mod metal;
 pub mod quadrature;

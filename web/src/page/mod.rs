@@ -1,0 +1,1 @@
+//! The page: state, inputs, results.
