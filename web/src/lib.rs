@@ -2,7 +2,9 @@
 //! testable on any machine, and the views, which exist only in the browser.
 
 pub mod bands;
+pub mod confidence;
 pub mod connectors;
+pub mod drawing;
 pub mod entry;
 pub mod example;
 pub mod history;
@@ -11,6 +13,7 @@ pub mod store;
 pub mod trade_sizes;
 pub mod wire_gauges;
 pub mod words;
+pub mod workpiece;
 
 #[cfg(target_arch = "wasm32")]
 pub mod page;
