@@ -1,2 +1,7 @@
-//! Builds and serves the page.
-fn main() {}
+//! `cargo run`: builds the Tinwave page and serves it on this machine.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    tinwave::run(std::env::args().skip(1))
+}

@@ -1,0 +1,160 @@
+// Starts the page: waits for the first paint, loads the program, says so when
+// that fails, and keeps the page's files for use without a network.
+// The build puts the file names and the version into this text.
+
+const SCRIPT = './{{app}}';
+const PROGRAM = './{{wasm}}';
+const VERSION = '{{version}}';
+
+const TOLD_KEY = 'tinwave.offline-told';
+const HOUR_MS = 3_600_000;
+
+const LOAD_FAILED =
+  'The calculator could not be loaded. Your design is safe in the link below: copy it, then try again.';
+const STOPPED =
+  'The calculator has stopped because of a fault of its own. Your design is safe in the link below: copy it, then start again.';
+
+const root = document.documentElement;
+const element = (id) => document.getElementById(id);
+
+function show(id, shown = true) {
+  const found = element(id);
+  if (found) found.hidden = !shown;
+}
+
+function onClick(id, action) {
+  element(id)?.addEventListener('click', action);
+}
+
+// ---- Trouble: one notice for a program that did not come or did not last ----
+
+function keepLink() {
+  const field = element('trouble-link');
+  if (field) field.value = location.href;
+}
+
+function trouble(sentence) {
+  if (root.dataset.app === 'trouble') return;
+  root.dataset.app = 'trouble';
+  const text = element('trouble-text');
+  if (text) text.textContent = sentence;
+  keepLink();
+  show('trouble');
+}
+
+onClick('trouble-reload', () => location.reload());
+addEventListener('hashchange', keepLink);
+// The program says so itself when it can ...
+addEventListener('tinwave-panic', () => trouble(STOPPED));
+// ... and when it cannot, the browser does.
+addEventListener('error', (event) => {
+  if (event.error instanceof WebAssembly.RuntimeError) trouble(STOPPED);
+});
+
+// ---- The program ----
+
+const frame = () => new Promise((done) => requestAnimationFrame(done));
+// A page in a background tab gets no frames; it must start all the same.
+const shortly = () => new Promise((done) => setTimeout(done, 500));
+
+async function firstPaint() {
+  if (document.readyState !== 'complete') {
+    await new Promise((done) => addEventListener('load', done, { once: true }));
+  }
+  await Promise.race([frame().then(frame), shortly()]);
+}
+
+async function startProgram() {
+  root.dataset.app = 'loading';
+  await firstPaint();
+  try {
+    const program = await import(SCRIPT);
+    await program.default({ module_or_path: new URL(PROGRAM, import.meta.url) });
+    if (root.dataset.app === 'loading') root.dataset.app = 'ready';
+  } catch (error) {
+    console.error(error);
+    trouble(error instanceof WebAssembly.RuntimeError ? STOPPED : LOAD_FAILED);
+  }
+}
+
+// ---- Without a network, and new versions ----
+
+function tellOnce() {
+  try {
+    if (localStorage.getItem(TOLD_KEY)) return;
+    localStorage.setItem(TOLD_KEY, VERSION);
+  } catch {
+    return; // Storage is shut: better silent than told at every visit.
+  }
+  show('offline-note');
+}
+
+function whenInstalled(worker, action) {
+  const look = () => {
+    if (worker.state === 'installed' || worker.state === 'activated') action();
+    else if (worker.state !== 'redundant') return false;
+    return true;
+  };
+  if (look()) return;
+  const listener = () => {
+    if (look()) worker.removeEventListener('statechange', listener);
+  };
+  worker.addEventListener('statechange', listener);
+}
+
+function watchVersions(registration) {
+  const workers = navigator.serviceWorker;
+  // On a first visit there is none yet. (`controller` would not do: a forced
+  // reload has none though a version is kept.)
+  let hasWorker = Boolean(registration.active);
+  let accepted = false;
+
+  const offer = () => show('update-note');
+  const arrived = (worker) => whenInstalled(worker, () => (hasWorker ? offer() : tellOnce()));
+
+  if (registration.waiting && hasWorker) offer();
+  if (registration.installing) arrived(registration.installing);
+  registration.addEventListener('updatefound', () => {
+    if (registration.installing) arrived(registration.installing);
+  });
+
+  onClick('update-take', () => {
+    accepted = true;
+    const waiting = registration.waiting;
+    if (waiting) waiting.postMessage('take over');
+    else location.reload(); // Another window took it up already.
+  });
+  onClick('update-later', () => show('update-note', false));
+
+  workers.addEventListener('controllerchange', () => {
+    if (accepted) location.reload(); // Same address, so the design is kept.
+    else if (hasWorker) offer(); // Taken up in another window: this one is the old page.
+    hasWorker = true;
+  });
+
+  // A page that stays open for days should hear of new versions too.
+  let asked = Date.now();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState !== 'visible' || Date.now() - asked < HOUR_MS) return;
+    asked = Date.now();
+    registration.update().catch(() => {}); // No network: ask another time.
+  });
+}
+
+async function keepForOffline() {
+  onClick('offline-close', () => show('offline-note', false));
+  if (!('serviceWorker' in navigator)) return;
+  try {
+    const registration = await navigator.serviceWorker.register('./sw.js', {
+      updateViaCache: 'none',
+    });
+    watchVersions(registration);
+  } catch (error) {
+    // Some browsers refuse in private windows; the page works all the same.
+    console.info('Not kept for use without a network:', error);
+  }
+}
+
+// The worker fetches what the program fetches; after it, most comes from the
+// browser's own cache and nothing competes with the start.
+startProgram().then(keepForOffline);

@@ -1,0 +1,87 @@
+// Keeps one complete version of Tinwave for use without a network.
+//
+// The build fills in the version and the list of files. A version is kept
+// whole or not at all, answers come from that version alone, and another one
+// takes over only when the person says so.
+
+const VERSION = '{{version}}';
+const FILES = '{{files}}'.split(' ');
+
+// Several copies of the page may live on one host, each below its own path;
+// a path never contains a space.
+const SCOPE = new URL(self.registration.scope);
+const PREFIX = `tinwave ${SCOPE.pathname} `;
+const CACHE = PREFIX + VERSION;
+
+const TYPES = {
+  js: /javascript/,
+  css: /^text\/css/,
+  wasm: /^application\/wasm/,
+  svg: /^image\/svg/,
+  png: /^image\/png/,
+  webmanifest: /json/,
+  './': /^text\/html/,
+};
+
+const address = (file) => new URL(file, SCOPE).href;
+const isHashed = (file) => /-[0-9a-f]{8}\.\w+$/.test(file);
+
+/** Fetches one file and refuses what a host may send in its place. */
+async function fetched(file) {
+  // A name with a fingerprint has one content for good; any other is asked for anew.
+  const cache = isHashed(file) ? 'default' : 'reload';
+  const response = await fetch(address(file), { cache, credentials: 'same-origin' });
+  const type = response.headers.get('content-type') ?? '';
+  const kind = file === './' ? file : file.split('.').pop();
+  if (response.status !== 200 || response.redirected || !TYPES[kind].test(type)) {
+    throw new Error(`${file}: status ${response.status}, type "${type}"`);
+  }
+  if (file === './' && !(await response.clone().text()).includes(VERSION)) {
+    throw new Error('the page is of another version than this worker');
+  }
+  return response;
+}
+
+async function install() {
+  const responses = await Promise.all(FILES.map(fetched));
+  const cache = await caches.open(CACHE);
+  try {
+    await Promise.all(FILES.map((file, i) => cache.put(address(file), responses[i])));
+  } catch (error) {
+    await caches.delete(CACHE);
+    throw error;
+  }
+}
+
+async function activate() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+/** The kept file that a request asks for, if any. */
+function keptFile(request) {
+  const url = new URL(request.url);
+  if (request.method !== 'GET' || url.origin !== SCOPE.origin) return undefined;
+  if (!url.pathname.startsWith(SCOPE.pathname)) return undefined;
+  const path = url.pathname.slice(SCOPE.pathname.length);
+  const file = path === '' || path === 'index.html' ? './' : path;
+  return FILES.includes(file) ? file : undefined;
+}
+
+async function answer(file, request) {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(address(file), { ignoreVary: true });
+  return kept ?? fetch(request); // The browser may have dropped it for want of space.
+}
+
+self.addEventListener('install', (event) => event.waitUntil(install()));
+self.addEventListener('activate', (event) => event.waitUntil(activate()));
+self.addEventListener('message', (event) => {
+  if (event.data === 'take over') self.skipWaiting();
+});
+self.addEventListener('fetch', (event) => {
+  const file = keptFile(event.request);
+  if (file) event.respondWith(answer(file, event.request));
+});

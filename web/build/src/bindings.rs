@@ -1,0 +1,47 @@
+//! Generates the JavaScript that joins the compiled page to the browser.
+
+use crate::failure::{Failure, Result};
+use std::path::Path;
+use wasm_bindgen_cli_support::Bindgen;
+
+/// The bindings generator's version, which is also the page's wasm-bindgen.
+pub(crate) const VERSION: &str = "0.2.130";
+
+/// The page's two program files, not yet optimised.
+#[derive(Debug)]
+pub(crate) struct Program {
+    pub(crate) javascript: String,
+    pub(crate) wasm: Vec<u8>,
+}
+
+/// Runs the bindings generator on the compiled page.
+pub(crate) fn generate(compiled: &Path) -> Result<Program> {
+    let refused = |error: &dyn std::fmt::Display| Failure::Bindings(format!("{error:#}"));
+    let mut bindgen = Bindgen::new();
+    bindgen
+        .input_path(compiled)
+        .out_name("app")
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .web(true)
+        .map_err(|e| refused(&e))?;
+    let mut output = bindgen.generate_output().map_err(|e| refused(&e))?;
+    // The loader precaches two files by name; a third would be missed offline.
+    let inline = output
+        .snippets()
+        .iter()
+        .filter(|(_, list)| !list.is_empty());
+    let foreign: Vec<&String> = inline
+        .map(|(name, _)| name)
+        .chain(output.local_modules().keys())
+        .collect();
+    if !foreign.is_empty() {
+        return Err(Failure::Bindings(format!(
+            "these crates bring JavaScript files of their own, which the page may not load: {foreign:?}"
+        )));
+    }
+    Ok(Program {
+        javascript: output.js().to_owned(),
+        wasm: output.wasm_mut().emit_wasm(),
+    })
+}

@@ -1,0 +1,120 @@
+//! The whole build, from source to a folder of static files.
+
+use crate::assemble::{assemble, write};
+use crate::bindings::{self, Program};
+use crate::compile::compile;
+use crate::failure::{Failure, Result};
+use crate::fingerprint::fingerprint;
+use crate::folders::workspace_folder;
+use crate::optimise::{self, Optimiser};
+use crate::steps::Steps;
+use crate::toolchain::Toolchain;
+use crate::weight::Weight;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// What to build.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BuildOptions {
+    /// The folder to write. What is there must be an earlier build, or empty.
+    pub out: PathBuf,
+    /// Letters, digits, `.` and `-` that set this build's version apart from
+    /// another one of the same content; usually empty.
+    pub version_tag: String,
+    /// Whether to run the optimiser. Without it a build is quicker, the page
+    /// heavier, and the bars are not enforced.
+    pub optimise: bool,
+}
+
+impl Default for BuildOptions {
+    fn default() -> Self {
+        Self {
+            out: workspace_folder().join("dist"),
+            version_tag: String::new(),
+            optimise: true,
+        }
+    }
+}
+
+/// Builds the page: sets up what is missing, compiles, shrinks, writes.
+///
+/// # Errors
+/// What went wrong, with what to do about it where that is known;
+/// [`Failure::TooHeavy`] when the page passes a bar.
+pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
+    check_tag(&options.version_tag)?;
+    let toolchain = Toolchain::find(steps)?;
+    let compiled = steps.step("compiling the page", || compile(&toolchain))?;
+    let (program, optimised) = program(&compiled, options.optimise, steps)?;
+    let page = assemble(program, &options.version_tag)?;
+    write(&page, &options.out)?;
+    steps.say(&format!("version {}", page.version));
+
+    let weight = Weight::of(&page.files);
+    for line in weight.table().lines() {
+        steps.say(line);
+    }
+    match weight.check() {
+        Err(heavy) if !optimised => steps.say(&format!("not optimised, so let pass: {heavy}")),
+        checked => checked?,
+    }
+    Ok(weight)
+}
+
+fn check_tag(tag: &str) -> Result<()> {
+    let plain = |c: char| c.is_ascii_alphanumeric() || c == '.' || c == '-';
+    if tag.len() <= 40 && tag.chars().all(plain) {
+        return Ok(());
+    }
+    Err(Failure::Usage(format!(
+        "--version-tag {tag:?}: at most 40 letters, digits, dots and dashes"
+    )))
+}
+
+/// The page's program with its bindings, and whether it was optimised; taken
+/// from the last build when the compiled file is the same.
+fn program(compiled: &Path, want_optimised: bool, steps: &Steps) -> Result<(Program, bool)> {
+    let raw = fs::read(compiled).map_err(Failure::file("read", compiled))?;
+    let optimiser = if want_optimised {
+        bring_optimiser(steps)
+    } else {
+        None
+    };
+    let recipe = if optimiser.is_some() {
+        optimise::LOCK
+    } else {
+        ""
+    };
+    let key = fingerprint(&[&raw, recipe.as_bytes(), bindings::VERSION.as_bytes()]);
+    let kept = compiled.with_file_name(format!("tinwave-program-{key}"));
+    let (script, wasm) = (kept.join("app.js"), kept.join("app.wasm"));
+
+    if let (Ok(javascript), Ok(wasm)) = (fs::read_to_string(&script), fs::read(&wasm)) {
+        steps.say("the compiled page is unchanged");
+        return Ok((Program { javascript, wasm }, optimiser.is_some()));
+    }
+    let mut program = steps.step("generating the bindings", || bindings::generate(compiled))?;
+    fs::create_dir_all(&kept).map_err(Failure::file("create", &kept))?;
+    if let Some(optimiser) = &optimiser {
+        program.wasm = steps.step("shrinking the page", || {
+            optimiser.shrink(&program.wasm, &kept)
+        })?;
+    }
+    fs::write(&wasm, &program.wasm).map_err(Failure::file("write", &wasm))?;
+    // Last, so that half a result is never taken for a whole one.
+    fs::write(&script, &program.javascript).map_err(Failure::file("write", &script))?;
+    Ok((program, optimiser.is_some()))
+}
+
+/// The optimiser, or none with a plain word why.
+fn bring_optimiser(steps: &Steps) -> Option<Optimiser> {
+    match Optimiser::bring(steps) {
+        Ok(optimiser) => Some(optimiser),
+        Err(failure) => {
+            steps.say(&format!(
+                "going on WITHOUT the optimiser, the page will be heavier: {failure}"
+            ));
+            None
+        }
+    }
+}

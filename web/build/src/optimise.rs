@@ -1,0 +1,60 @@
+//! Shrinks the compiled page with Binaryen's `wasm-opt`.
+
+use crate::failure::{Failure, Result};
+use crate::folders::cache_folder;
+use crate::node;
+use crate::process::run_quiet;
+use crate::steps::Steps;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// The optimiser's exact version and checksum, as npm reads them.
+const PACKAGE: &str = include_str!("../optimiser/package.json");
+pub(crate) const LOCK: &str = include_str!("../optimiser/package-lock.json");
+
+/// What the compiler uses by default and every browser of the last years has.
+const FEATURES: [&str; 7] = [
+    "--enable-bulk-memory",
+    "--enable-bulk-memory-opt",
+    "--enable-multivalue",
+    "--enable-mutable-globals",
+    "--enable-nontrapping-float-to-int",
+    "--enable-reference-types",
+    "--enable-sign-ext",
+];
+
+/// The optimiser, installed.
+#[derive(Debug)]
+pub(crate) struct Optimiser {
+    node: PathBuf,
+    script: PathBuf,
+}
+
+impl Optimiser {
+    /// Finds the optimiser in the cache folder, or installs it there by npm.
+    pub(crate) fn bring(steps: &Steps) -> Result<Self> {
+        let node = node::find()?;
+        let folder = cache_folder()?.join("optimiser");
+        fs::create_dir_all(&folder).map_err(Failure::file("create", &folder))?;
+        for (name, text) in [("package.json", PACKAGE), ("package-lock.json", LOCK)] {
+            let file = folder.join(name);
+            fs::write(&file, text).map_err(Failure::file("write", &file))?;
+        }
+        if !node::has_locked(&folder) {
+            steps.step("installing the optimiser", || node::install_locked(&folder))?;
+        }
+        let script = folder.join("node_modules/binaryen/bin/wasm-opt");
+        Ok(Self { node, script })
+    }
+
+    /// Gives the same program, smaller. Works in a folder that it may fill.
+    pub(crate) fn shrink(&self, wasm: &[u8], work: &Path) -> Result<Vec<u8>> {
+        let (before, after) = (work.join("before.wasm"), work.join("after.wasm"));
+        fs::write(&before, wasm).map_err(Failure::file("write", &before))?;
+        let mut command = Command::new(&self.node);
+        command.arg(&self.script).arg("-Oz").args(FEATURES);
+        run_quiet(command.arg(&before).arg("-o").arg(&after))?;
+        fs::read(&after).map_err(Failure::file("read", &after))
+    }
+}

@@ -1,0 +1,107 @@
+//! What a first visit transfers, file by file.
+
+use crate::failure::{Failure, Result};
+use flate2::Compression;
+use flate2::write::GzEncoder;
+use std::fmt::Write as _;
+use std::io::Write as _;
+
+/// The most that all files together may weigh after gzip, in bytes.
+pub const TOTAL_BAR_BYTES: usize = 220_000;
+/// The most that the WebAssembly may weigh of it after gzip, in bytes.
+pub const WASM_BAR_BYTES: usize = 180_000;
+
+/// The weight of a built page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Weight {
+    /// File name, bytes, bytes after gzip; heaviest first.
+    pub files: Vec<(String, usize, usize)>,
+}
+
+impl Weight {
+    pub(crate) fn of(files: &[(String, Vec<u8>)]) -> Self {
+        let mut files: Vec<_> = files
+            .iter()
+            .map(|(name, bytes)| (name.clone(), bytes.len(), gzip(bytes).len()))
+            .collect();
+        files.sort_by(|a, b| b.2.cmp(&a.2).then_with(|| a.0.cmp(&b.0)));
+        Self { files }
+    }
+
+    /// All files after gzip, in bytes.
+    pub fn total_gzip(&self) -> usize {
+        self.files.iter().map(|(_, _, gzip)| gzip).sum()
+    }
+
+    /// The WebAssembly after gzip, in bytes.
+    pub fn wasm_gzip(&self) -> usize {
+        let wasm = self.files.iter().filter(|(n, _, _)| n.ends_with(".wasm"));
+        wasm.map(|(_, _, gzip)| gzip).sum()
+    }
+
+    /// Compares with the bars.
+    ///
+    /// # Errors
+    /// [`Failure::TooHeavy`] for the first bar that is passed.
+    pub fn check(&self) -> Result<()> {
+        let bars = [
+            ("the WebAssembly", self.wasm_gzip(), WASM_BAR_BYTES),
+            ("all files together", self.total_gzip(), TOTAL_BAR_BYTES),
+        ];
+        match bars.into_iter().find(|(_, bytes, bar)| bytes > bar) {
+            None => Ok(()),
+            Some((what, bytes, bar)) => Err(Failure::TooHeavy { what, bytes, bar }),
+        }
+    }
+
+    /// The table that a build ends with.
+    pub fn table(&self) -> String {
+        let mut table = format!("{:<24}{:>10}{:>10}\n", "file", "bytes", "gzip");
+        let total: usize = self.files.iter().map(|(_, bytes, _)| bytes).sum();
+        let sum = ("all".to_owned(), total, self.total_gzip());
+        for (name, bytes, gzip) in self.files.iter().chain([&sum]) {
+            // Writing to a String cannot fail.
+            let _ = writeln!(table, "{name:<24}{bytes:>10}{gzip:>10}");
+        }
+        table
+    }
+}
+
+/// Compresses as a static host would, at the highest level.
+pub(crate) fn gzip(bytes: &[u8]) -> Vec<u8> {
+    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+    let written = encoder.write_all(bytes).and_then(|()| encoder.finish());
+    // Writing to memory cannot fail; uncompressed would be the safe answer.
+    written.unwrap_or_else(|_| bytes.to_vec())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bars_are_compared_with_the_gzip_size() {
+        let light = Weight {
+            files: vec![("a.wasm".to_owned(), 400_000, WASM_BAR_BYTES)],
+        };
+        assert!(light.check().is_ok(), "at the bar");
+        let heavy_wasm = Weight {
+            files: vec![("a.wasm".to_owned(), 1, WASM_BAR_BYTES + 1)],
+        };
+        assert!(heavy_wasm.check().is_err(), "wasm past its bar");
+        let heavy_all = Weight {
+            files: vec![
+                ("a.wasm".to_owned(), 1, WASM_BAR_BYTES),
+                ("b.css".to_owned(), 1, TOTAL_BAR_BYTES - WASM_BAR_BYTES + 1),
+            ],
+        };
+        assert!(heavy_all.check().is_err(), "everything past its bar");
+    }
+
+    #[test]
+    fn gzip_has_the_magic_of_rfc_1952_and_shrinks_repetition() {
+        let packed = gzip(&[7; 10_000]);
+        assert_eq!(packed.get(..3), Some([0x1f, 0x8b, 8].as_slice()));
+        assert!(packed.len() < 100, "{} bytes", packed.len());
+    }
+}
