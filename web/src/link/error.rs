@@ -4,7 +4,6 @@ use tinwave_core::design_error::DesignError;
 
 /// Why a link was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
-#[non_exhaustive]
 pub enum LinkError {
     /// Nothing in it.
     Empty,
