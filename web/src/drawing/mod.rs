@@ -1,0 +1,23 @@
+//! Geometry of the page's pictures: where every line, arrow and figure goes, in
+//! px. Pure arithmetic, so that it is tested on any machine; the views that
+//! show it are in `pictures`.
+
+pub mod dimension_line;
+pub mod drag;
+pub mod fixed_point;
+pub mod frequency_axis;
+pub mod match_rows;
+pub mod match_scale;
+pub mod match_words;
+pub mod mode_rungs;
+pub mod path_text;
+pub mod plot_frame;
+pub mod section_figures;
+pub mod section_outline;
+pub mod section_scale;
+pub mod section_sheet;
+pub mod section_svg;
+pub mod smith_coordinates;
+
+pub use drag::{DragEdit, DragPhase};
+pub use section_svg::static_section_svg;

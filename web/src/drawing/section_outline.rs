@@ -1,0 +1,287 @@
+//! The can's parts in section: which outline each has on the sheet.
+
+use tinwave_core::design::{Design, Mouth, Screw};
+use tinwave_core::si::SiDesign;
+
+use super::path_text::PathText;
+use super::section_scale::SectionScale;
+
+/// Narrowest wire that can be seen and grasped, px.
+const LEAST_WIRE: f64 = 3.0;
+/// Height of the connector's stub below the wall: not to scale.
+pub const STUB: f64 = 24.0;
+
+/// Path data by kind of line.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SectionOutline {
+    /// Cut metal: hatched, wide outline.
+    pub cut: PathText,
+    /// Edges seen behind the cut, and the connector's body.
+    pub edges: PathText,
+    /// The probe's wire: filled.
+    pub wire: PathText,
+    /// The sleeve over it.
+    pub sleeve: PathText,
+    /// Tuning screws.
+    pub screws: PathText,
+    /// Centre lines: long dash, short dash.
+    pub centre: PathText,
+}
+
+/// Places of the probe on the sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ProbePlace {
+    /// Its axis.
+    pub x: f64,
+    /// Its tip, kept on the sheet.
+    pub tip_y: f64,
+    /// Half the drawn width of the wire.
+    pub half_wire: f64,
+    /// Half the drawn width of the hole.
+    pub half_hole: f64,
+    /// Bottom of the connector's stub.
+    pub stub_y: f64,
+}
+
+impl ProbePlace {
+    /// Where the probe of a design stands.
+    #[must_use]
+    pub fn new(design: &Design, scale: &SectionScale) -> Self {
+        let probe = &design.probe;
+        let wire = scale.px(probe.wire_diameter_um).max(LEAST_WIRE);
+        let sleeve = probe
+            .sleeve
+            .map_or(0.0, |s| scale.px(s.outside_diameter_um).max(wire + 4.0));
+        let hole_um = SiDesign::new(design).hole_radius_m * 2e6;
+        let hole = (hole_um * scale.px_per_um).max(wire + 4.0).max(sleeve);
+        Self {
+            x: scale.along(probe.backshort_distance_um).min(scale.width),
+            tip_y: (scale.near_wall_y - scale.px(probe.length_um)).max(28.0),
+            half_wire: wire / 2.0,
+            half_hole: hole / 2.0,
+            stub_y: scale.near_wall_y + scale.wall + STUB,
+        }
+    }
+}
+
+/// Side of the smallest area that a finger takes hold of, px.
+pub const TOUCH: f64 = 44.0;
+
+/// An upright box on the sheet, px.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TouchBox {
+    /// Left edge.
+    pub left: f64,
+    /// Top edge.
+    pub top: f64,
+    /// Height; the width is [`TOUCH`].
+    pub height: f64,
+}
+
+impl ProbePlace {
+    /// Where the tip and the body are taken hold of: one box on top of the
+    /// other, each at least [`TOUCH`] high however short the probe is.
+    #[must_use]
+    pub fn touch_boxes(&self, scale: &SectionScale) -> (TouchBox, TouchBox) {
+        let foot = self.stub_y + 4.0;
+        let border = (self.tip_y + TOUCH / 2.0).min(foot - TOUCH);
+        let left = self.x - TOUCH / 2.0;
+        let top = (border - TOUCH).max(0.0);
+        let tip = TouchBox {
+            left,
+            top,
+            height: border - top,
+        };
+        let body = TouchBox {
+            left,
+            top: border,
+            height: foot.min(scale.height) - border,
+        };
+        (tip, body)
+    }
+
+    /// Marks that show where to take hold: a ring at the tip, a double arrow
+    /// on the connector.
+    #[must_use]
+    pub fn grips(&self) -> String {
+        let mut path = PathText::new();
+        path.circle(self.x, self.tip_y, 7.0);
+        let y = self.stub_y - 8.0;
+        for side in [-1.0, 1.0] {
+            let (near, far) = (self.x + side * 3.0, self.x + side * 11.0);
+            path.segment(near, y, far, y);
+            path.polyline([
+                (far - side * 4.0, y - 4.0),
+                (far, y),
+                (far - side * 4.0, y + 4.0),
+            ]);
+        }
+        path.into_text()
+    }
+}
+
+impl SectionOutline {
+    /// All outlines of a design.
+    #[must_use]
+    pub fn new(design: &Design, scale: &SectionScale, probe: &ProbePlace) -> Self {
+        let mut outline = Self::default();
+        outline.walls(scale, probe);
+        outline.mouth(design, scale);
+        outline.probe(design, scale, probe);
+        for screw in &design.screws {
+            outline.screw(screw, scale);
+        }
+        outline.centre_lines(scale, probe);
+        outline
+    }
+
+    fn walls(&mut self, scale: &SectionScale, probe: &ProbePlace) {
+        let s = scale;
+        let outer_top = s.far_wall_y - s.wall;
+        let outer_bottom = s.near_wall_y + s.wall;
+        let base = s.back_x - s.wall;
+        let hole_left = (probe.x - probe.half_hole).max(s.back_x);
+        let hole_right = probe.x + probe.half_hole;
+        let hole_meets_wall = hole_left < s.mouth_x;
+        let end = if hole_meets_wall {
+            hole_left
+        } else {
+            s.mouth_x
+        };
+        // Far wall, base and the near wall up to the hole are one cut piece;
+        // the base sits in from the rim by its recess.
+        self.cut.polygon(&[
+            (s.rim_x, outer_top),
+            (s.mouth_x, outer_top),
+            (s.mouth_x, s.far_wall_y),
+            (s.back_x, s.far_wall_y),
+            (s.back_x, s.near_wall_y),
+            (end, s.near_wall_y),
+            (end, outer_bottom),
+            (s.rim_x, outer_bottom),
+            (s.rim_x, s.near_wall_y),
+            (base, s.near_wall_y),
+            (base, s.far_wall_y),
+            (s.rim_x, s.far_wall_y),
+        ]);
+        if hole_meets_wall && hole_right < s.mouth_x {
+            self.cut
+                .rectangle(hole_right, s.near_wall_y, s.mouth_x, outer_bottom);
+        }
+        self.edges
+            .segment(s.mouth_x, s.far_wall_y, s.mouth_x, s.near_wall_y);
+        if base - s.rim_x > 1.0 {
+            self.edges
+                .segment(s.rim_x, s.far_wall_y, s.rim_x, s.near_wall_y);
+        }
+        let hole_edge_right = hole_right.min(s.mouth_x);
+        self.edges
+            .segment(end, s.near_wall_y, hole_edge_right, s.near_wall_y);
+    }
+
+    fn mouth(&mut self, design: &Design, scale: &SectionScale) {
+        let s = scale;
+        let (past_rim, past_wall) = s.mouth_extent(design);
+        let sides = [(s.far_wall_y, -1.0), (s.near_wall_y, 1.0)];
+        match design.mouth {
+            Mouth::Open => {}
+            Mouth::Absorbing => {
+                // The guide goes on: the free-hand break line of ISO 128, as a zigzag.
+                let mid = scale.axis_y();
+                self.edges.polyline([
+                    (s.mouth_x + 4.0, s.far_wall_y - 10.0),
+                    (s.mouth_x + 4.0, mid - 8.0),
+                    (s.mouth_x - 2.0, mid - 3.0),
+                    (s.mouth_x + 10.0, mid + 3.0),
+                    (s.mouth_x + 4.0, mid + 8.0),
+                    (s.mouth_x + 4.0, s.near_wall_y + 10.0),
+                ]);
+            }
+            Mouth::Funnel { .. } => {
+                for (y, out) in sides {
+                    let far = (s.mouth_x + past_rim, y + out * past_wall);
+                    self.cut.polygon(&[
+                        (s.mouth_x, y),
+                        far,
+                        (far.0, far.1 + out * s.wall),
+                        (s.mouth_x, y + out * s.wall),
+                    ]);
+                }
+                let far_x = s.mouth_x + past_rim;
+                let (top, bottom) = (s.far_wall_y - past_wall, s.near_wall_y + past_wall);
+                self.edges.segment(far_x, top, far_x, bottom);
+            }
+            Mouth::Flange { .. } => {
+                for (y, out) in sides {
+                    let (from, to) = (y + out * s.wall, y + out * past_wall.max(s.wall));
+                    self.cut.rectangle(s.mouth_x - s.wall, from, s.mouth_x, to);
+                }
+            }
+            Mouth::Choke { depth_um, .. } => {
+                let bottom_x = s.mouth_x - s.px(depth_um);
+                for (y, out) in sides {
+                    let (inner, outer) = (y + out * s.wall, y + out * past_wall.max(2.0 * s.wall));
+                    self.cut.polygon(&[
+                        (bottom_x, inner),
+                        (bottom_x, outer),
+                        (s.mouth_x, outer),
+                        (s.mouth_x, outer + out * s.wall),
+                        (bottom_x - s.wall, outer + out * s.wall),
+                        (bottom_x - s.wall, inner),
+                    ]);
+                }
+            }
+        }
+    }
+
+    fn probe(&mut self, design: &Design, scale: &SectionScale, probe: &ProbePlace) {
+        let outer = scale.near_wall_y + scale.wall;
+        let x = probe.x;
+        let (plate, body) = (
+            (probe.half_hole + 9.0).max(13.0),
+            (probe.half_hole + 3.0).max(7.0),
+        );
+        self.edges
+            .rectangle(x - plate, outer, x + plate, outer + 4.0);
+        self.edges
+            .rectangle(x - body, outer + 4.0, x + body, probe.stub_y);
+        if let Some(sleeve) = design.probe.sleeve {
+            let half = scale.px(sleeve.outside_diameter_um) / 2.0;
+            let half = half.max(probe.half_wire + 2.0);
+            self.sleeve
+                .rectangle(x - half, probe.tip_y, x + half, scale.near_wall_y);
+        }
+        self.wire
+            .rectangle(x - probe.half_wire, probe.tip_y, x + probe.half_wire, outer);
+    }
+
+    /// A screw is a radial rod: seen from the side its ends stand where the
+    /// cosine of its angle puts them.
+    fn screw(&mut self, screw: &Screw, scale: &SectionScale) {
+        let x = scale.along(screw.axial_um);
+        let half = (scale.px(screw.diameter_um) / 2.0).max(1.5);
+        let radius = (scale.near_wall_y - scale.far_wall_y) / 2.0;
+        let cosine = (f64::from(screw.angle_millideg) / 1000.0)
+            .to_radians()
+            .cos();
+        let outside = scale.axis_y() + (radius + scale.wall + 5.0) * cosine;
+        let wall = scale.axis_y() + radius * cosine;
+        let tip = scale.axis_y() + (radius - scale.px(screw.depth_um)) * cosine;
+        if (wall - tip).abs() < half && cosine.abs() < 0.5 {
+            self.screws.circle(x, wall, half);
+            return;
+        }
+        self.screws.rectangle(x - half, outside, x + half, tip);
+        let head = scale.axis_y() + (radius + scale.wall + 9.0) * cosine;
+        self.screws
+            .rectangle(x - half - 2.5, head, x + half + 2.5, outside);
+    }
+
+    fn centre_lines(&mut self, scale: &SectionScale, probe: &ProbePlace) {
+        let y = scale.axis_y();
+        self.centre
+            .segment(scale.rim_x - 7.0, y, scale.mouth_x + 8.0, y);
+        self.centre
+            .segment(probe.x, probe.tip_y - 9.0, probe.x, probe.stub_y + 6.0);
+    }
+}
