@@ -78,10 +78,10 @@ fn span(range: DiameterRange, unit: LengthUnit) -> String {
         LengthUnit::Millimetre => 0.1e-3,
         LengthUnit::Inch => 25.4e-6,
     };
-    // Half a step inwards before rounding to the nearest step, less a
-    // thousandth so that an exact edge stays.
-    let low = format_metres(range.low_m + 0.499 * step, unit);
-    let high = format_metres(range.high_m - 0.499 * step, unit);
+    // Nearly half a step inwards before rounding to the nearest step, so that
+    // an exact edge stays.
+    let low = format_metres(range.low_m + 0.49 * step, unit);
+    let high = format_metres(range.high_m - 0.49 * step, unit);
     let low = low.trim_end_matches(unit.symbol()).trim_end();
     format!("{low} to {high}")
 }
@@ -111,14 +111,14 @@ fn modes(finding: &Finding, unit: LengthUnit) -> Words {
                 words(
                     "Part of the band does not pass",
                     format!(
-                        "The band starts at {low}, but the first mode, TE11, passes only above {cutoff}. Below that the signal dies out inside the can. Take a wider can. {advice}"
+                        "The band starts at {low}, but the first mode, TE11, passes only above {cutoff}. Below that the signal dies out inside the can. {advice}"
                     ),
                 )
             } else {
                 words(
                     "The can is too narrow for this band",
                     format!(
-                        "No mode passes at {low}. The first mode, TE11, passes only above {cutoff}, so the signal dies out inside the can. Take a wider can. {advice}"
+                        "No mode passes at {low}. The first mode, TE11, passes only above {cutoff}, so the signal dies out inside the can. {advice}"
                     ),
                 )
             }
@@ -225,7 +225,6 @@ fn several(
             Mode::TM01
         ));
     }
-    sentence.push_str("Take a narrower can. ");
     sentence.push_str(&advice(range, unit));
     Some((count, sentence))
 }
