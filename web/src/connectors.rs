@@ -342,7 +342,7 @@ impl ConnectorChoice {
         let known = connector(self.kind);
         if known.impedance_ohm != 50 {
             return Some(
-                "This is a 75 ohm connector. On 50 ohm cable a perfect probe still shows VSWR 1.5. Use it with 75 ohm cable and set the line to 75 ohm.",
+                "This is a 75 ohm connector. A probe that is matched to it shows VSWR 1.5 on 50 ohm cable. Use it with 75 ohm cable and set the line to 75 ohm.",
             );
         }
         let beyond = known

@@ -222,7 +222,7 @@ pub fn nearest(system: GaugeSystem, diameter_um: u32) -> WireGauge {
 /// # Errors
 /// [`EntryError`]; a gauge outside the list is refused by name.
 pub fn parse_wire(text: &str, unit: LengthUnit) -> Result<Entered<u32>, EntryError> {
-    let lower = text.trim().to_lowercase();
+    let lower = text.trim().to_ascii_lowercase();
     let split = |word: &str| -> Option<String> {
         let rest = lower
             .strip_prefix(word)

@@ -23,11 +23,12 @@ pub fn parse_band(text: &str) -> Result<Band, EntryError> {
     if text.chars().nth(64).is_some() {
         return Err(EntryError::TooLong);
     }
-    let lower = text.trim().to_lowercase();
+    let lower = text.trim().to_ascii_lowercase();
     if let Some(at) = lower.find("ch") {
         let (before, rest) = lower.split_at(at);
-        let number = rest
-            .trim_start_matches(|character: char| character.is_alphabetic() || character == '.');
+        let number = rest.trim_start_matches(|character: char| {
+            character.is_ascii_alphabetic() || character == '.'
+        });
         return parse_channel(before.trim(), number);
     }
     let plain = lower.replace(['–', '−', '—', '…'], "-").replace("..", "-");

@@ -149,8 +149,8 @@ pub fn parse_permittivity(text: &str) -> Result<Entered<u32>, EntryError> {
 pub fn parse_ohm(text: &str) -> Result<Entered<u32>, EntryError> {
     let typed = read(text)?;
     match typed.unit.as_str() {
-        // Lower case of both the Greek letter and the ohm sign is ω.
-        "" | "ω" | "ohm" | "ohms" => unsigned(&typed, 1000, 1),
+        // The Greek letter and the sign of its own.
+        "" | "Ω" | "\u{2126}" | "ohm" | "ohms" => unsigned(&typed, 1000, 1),
         _ => Err(unknown_unit(&typed, "Resistances are in ohm.")),
     }
 }

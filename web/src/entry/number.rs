@@ -70,12 +70,16 @@ pub(crate) fn read(text: &str) -> Result<Typed, EntryError> {
     Ok(Typed {
         number: exact(digits)?,
         digits: digits.into(),
-        unit: unit.trim().to_lowercase(),
+        unit: unit.trim().to_ascii_lowercase(),
     })
 }
 
+/// A letter, a quote, or any sign beyond ASCII: the tables of all alphabets
+/// would weigh more than the rest of this crate's number reading.
 fn begins_unit(character: char) -> bool {
-    character.is_alphabetic() || matches!(character, '"' | '″' | '\'' | '′' | '°' | '%')
+    character.is_ascii_alphabetic()
+        || matches!(character, '"' | '\'' | '%')
+        || !character.is_ascii()
 }
 
 /// Spaces, signs and fractions of many alphabets as their plain forms.

@@ -35,7 +35,7 @@ pub fn mode_effect(mode: Mode) -> &'static str {
     } else if mode == Mode::TE01 {
         "TE01 has a ring round the axis and nothing ahead. A straight probe hardly drives it."
     } else if mode == Mode::TM11 {
-        "TM11 sends a lobe ahead like TE11, but in another phase. Mixed, they narrow or widen the beam as the frequency changes."
+        "TM11 sends little ahead and lobes to both sides in the plane of the wire. Mixed with TE11 it widens or narrows the beam in that plane as the frequency changes."
     } else {
         "Each mode more takes power into lobes of its own. The beam gets uneven, and the match changes quickly with frequency."
     }
