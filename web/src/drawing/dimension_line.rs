@@ -68,12 +68,17 @@ pub struct Drafting {
     pub labels: Vec<Label>,
 }
 
-/// Estimated width of a text, px. Sans-serif faces give 0.5 to 0.56 of the size
-/// per character; a little too much is better than two texts that touch.
+/// Estimated width of words, px. Sans-serif faces give 0.5 to 0.56 of the size
+/// per letter; a little too much is better than two texts that touch.
 #[must_use]
-pub fn text_width(text: &str, size_px: f64) -> f64 {
-    let count = text.chars().count();
-    count as f64 * size_px * 0.56
+pub fn words_width(text: &str) -> f64 {
+    text.chars().count() as f64 * WORDS_PX * 0.56
+}
+
+/// Estimated width of a figure, px: strong digits are as wide as 0.7 of the size.
+#[must_use]
+pub fn figure_width(text: &str) -> f64 {
+    text.chars().count() as f64 * FIGURE_PX * 0.68
 }
 
 impl Drafting {
@@ -174,18 +179,15 @@ impl Drafting {
     /// the sheet's limits.
     pub fn caption(&mut self, x1: f64, x2: f64, y: f64, left: f64, right: f64, caption: Caption) {
         const GAP: f64 = 6.0;
-        let figure_width = text_width(caption.figure, FIGURE_PX);
+        let figure = figure_width(caption.figure);
         let span = x2 - x1;
-        let (full, short) = (
-            text_width(caption.words, WORDS_PX),
-            text_width(caption.short, WORDS_PX),
-        );
+        let (full, short) = (words_width(caption.words), words_width(caption.short));
         let baseline = y - 4.0;
-        if figure_width + full + 3.0 * GAP <= span {
+        if figure + full + 3.0 * GAP <= span {
             // Both on the line.
-            let start = (x1 + x2 - figure_width - GAP - full) / 2.0;
+            let start = (x1 + x2 - figure - GAP - full) / 2.0;
             self.label(start, baseline, Anchor::Start, true, caption.figure.into());
-            let words = start + figure_width + GAP;
+            let words = start + figure + GAP;
             self.label(words, baseline, Anchor::Start, false, caption.words.into());
             return;
         }
@@ -194,7 +196,7 @@ impl Drafting {
         } else {
             OUTSIDE_TAIL
         };
-        let on_line = figure_width + 4.0 <= span;
+        let on_line = figure + 4.0 <= span;
         let mut after = x2 + GAP + tail;
         if on_line {
             let middle = (x1 + x2) / 2.0;
@@ -205,9 +207,9 @@ impl Drafting {
                 true,
                 caption.figure.into(),
             );
-        } else if after + figure_width + GAP + short <= right {
+        } else if after + figure + GAP + short <= right {
             self.label(after, y + 4.0, Anchor::Start, true, caption.figure.into());
-            after += figure_width + GAP;
+            after += figure + GAP;
         } else {
             let before = x1 - GAP - tail;
             self.label(before, y + 4.0, Anchor::End, true, caption.figure.into());
@@ -222,9 +224,9 @@ impl Drafting {
             self.label(after, y + 4.0, Anchor::Start, false, words.into());
         } else if short <= x1 - GAP - left {
             self.label(x1 - GAP, y + 4.0, Anchor::End, false, caption.short.into());
-        } else if figure_width + short + 3.0 * GAP <= span && on_line {
+        } else if figure + short + 3.0 * GAP <= span && on_line {
             // Last: both on the line, short words.
-            let middle = (x1 + x2 + figure_width) / 2.0 + GAP;
+            let middle = (x1 + x2 + figure) / 2.0 + GAP;
             self.label(middle, baseline, Anchor::Start, false, caption.short.into());
         }
     }

@@ -22,12 +22,17 @@ pub fn vswr_text(vswr: f64) -> String {
 /// An impedance, ohm.
 #[must_use]
 pub fn impedance_text(ohm: Complex) -> String {
-    let sign = if ohm.im < 0.0 { " − j" } else { " + j" };
+    // Spaces that do not break, so that an impedance stays on one line.
+    let sign = if ohm.im < 0.0 {
+        "\u{a0}−\u{a0}j"
+    } else {
+        "\u{a0}+\u{a0}j"
+    };
     [
         &format_decimal(ohm.re, 0),
         sign,
         &format_decimal(ohm.im.abs(), 0),
-        " Ω",
+        "\u{a0}Ω",
     ]
     .concat()
 }
@@ -125,11 +130,14 @@ mod tests {
     fn a_point_reads_as_an_analyser_would_show_it() {
         assert_eq!(
             point_text(2_437_000, Some(hundred_ohm())),
-            "2437 MHz: VSWR 2.00, return loss 9.5 dB, 100 + j0 Ω"
+            "2437 MHz: VSWR 2.00, return loss 9.5 dB, 100\u{a0}+\u{a0}j0\u{a0}Ω"
         );
         assert_eq!(point_text(2_437_000, None), "2437 MHz: not computed");
         assert_eq!(vswr_text(10.4), "over 10");
-        assert_eq!(impedance_text(Complex::new(41.2, -12.6)), "41 − j13 Ω");
+        assert_eq!(
+            impedance_text(Complex::new(41.2, -12.6)),
+            "41\u{a0}−\u{a0}j13\u{a0}Ω"
+        );
     }
 
     #[test]
@@ -154,6 +162,6 @@ mod tests {
             low_khz: 2_400_000,
             high_khz: 2_450_000,
         };
-        assert!(locus_text(&points, band).contains("100 + j0 Ω at 2425 MHz"));
+        assert!(locus_text(&points, band).contains("100\u{a0}+\u{a0}j0\u{a0}Ω at 2425 MHz"));
     }
 }

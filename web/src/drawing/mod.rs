@@ -12,12 +12,14 @@ pub mod match_words;
 pub mod mode_rungs;
 pub mod path_text;
 pub mod plot_frame;
+pub mod scene;
 pub mod section_figures;
 pub mod section_outline;
 pub mod section_scale;
 pub mod section_sheet;
 pub mod section_svg;
 pub mod smith_coordinates;
+pub mod smith_scene;
 
 pub use drag::{DragEdit, DragPhase};
 pub use section_svg::static_section_svg;

@@ -4,9 +4,11 @@ use tinwave_core::design::Band;
 use tinwave_core::verdict::ModeEntry;
 use tinwave_core::waveguide_mode::Mode;
 
-use super::dimension_line::{FIGURE_PX, text_width};
+use super::dimension_line::figure_width;
 use super::frequency_axis::{FrequencyAxis, Tick};
+use super::fixed_point::push_integer;
 use super::path_text::PathText;
+use super::scene::{Hatch, Mark, Scene};
 use super::section_scale::{LEAST_WIDTH, MOST_WIDTH};
 use crate::entry::{format_decimal, format_frequency, format_hertz};
 
@@ -24,6 +26,8 @@ const RUNG: f64 = 38.0;
 /// Height of a bar, and where its middle lies in the rung.
 const BAR: f64 = 11.0;
 const BAR_MIDDLE: f64 = 26.0;
+/// Id of the pattern of unwanted modes.
+const HATCH: &str = "pic-bar-hatch";
 /// Margin left and right.
 const SIDE: f64 = 4.0;
 
@@ -150,7 +154,7 @@ impl Ladder {
             axis.place(f64::from(band.high_khz)),
         );
         let band_words = band_words(band);
-        let half_label = text_width(&band_words, FIGURE_PX) / 2.0;
+        let half_label = figure_width(&band_words) / 2.0;
         let middle = (band_x.0 + band_x.1) / 2.0;
         let band_label_x = middle.clamp(half_label, axis.right + SIDE - half_label);
         let ticks = axis.ticks(((axis.right - axis.left) / MOST_TICKS as f64).max(70.0));
@@ -321,6 +325,61 @@ fn more_words(merged: &[(String, Mode, f64)], drawn: usize, band: Band) -> Strin
     ["And ", &more.to_string(), " more pass in the band."].concat()
 }
 
+impl Ladder {
+    /// The ladder's marks: the same ones for every can.
+    #[must_use]
+    pub fn scene(self) -> Scene {
+        let band = PathText::of_rectangle(
+            (self.band_x.0, TOP - 6.0),
+            (self.band_x.1, BOTTOM + 6.0),
+        );
+        let mut marks = vec![
+            Mark::path("pic-band", band),
+            Mark::path("pic-band-edge", self.band_edges),
+            Mark::path("pic-below", self.below),
+            Mark::path("pic-bar pic-bar-out", self.bars_out),
+            Mark::path("pic-bar pic-bar-signal", self.bars_signal),
+            Mark::hatched("pic-bar pic-bar-unwanted", HATCH, self.bars_unwanted),
+            Mark::path("pic-thin", self.axis_lines),
+            Mark::text("pic-figure", "middle", (self.band_label_x, 13.0), self.band_words),
+        ];
+        let mut rungs = self.rungs.into_iter();
+        for _ in 0..MOST_RUNGS {
+            let Some(rung) = rungs.next() else {
+                marks.extend([Mark::no_text(), Mark::no_text()]);
+                continue;
+            };
+            let y = rung.y + 15.0;
+            // Capitals are wider than figures.
+            let after = SIDE + figure_width(&rung.name) * 1.12 + 5.0;
+            marks.push(Mark::text("pic-figure", "start", (SIDE, y), rung.name));
+            marks.push(Mark::text("pic-words", "start", (after, y), rung.words));
+        }
+        let mut ticks = self.ticks.into_iter().enumerate();
+        marks.extend((0..MOST_TICKS).map(|_| {
+            ticks.next().map_or_else(Mark::no_text, |(i, tick)| {
+                let mut text = String::new();
+                push_integer(&mut text, tick.mhz);
+                text.push_str(if i == 0 { " MHz" } else { "" });
+                Mark::text("pic-words", "middle", (tick.x, HEIGHT - 5.0), text)
+            })
+        }));
+        Scene {
+            size: (self.axis.right + SIDE, HEIGHT),
+            id: "pic-ladder",
+            title: "Modes against the band",
+            description: self.summary,
+            hatch: Some(Hatch {
+                id: HATCH,
+                class: "pic-bar-hatch",
+                pitch: "6",
+                angle: "-45",
+            }),
+            marks,
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::{Ladder, MOST_RUNGS, RungState};
@@ -409,6 +468,16 @@ mod tests {
         let ladder = Ladder::new(&many, BAND, 340.0);
         assert_eq!(ladder.rungs.len(), MOST_RUNGS);
         assert!(ladder.summary.ends_with("And 24 more pass in the band."));
+    }
+
+    #[test]
+    fn every_can_has_the_same_marks() {
+        let tags = |modes: &[ModeEntry]| {
+            let scene = Ladder::new(modes, BAND, 340.0).scene();
+            let tags = scene.marks.iter().map(|m| (m.tag, m.attributes.len()));
+            tags.collect::<Vec<_>>()
+        };
+        assert_eq!(tags(&modes_of_87_mm()), tags(&[]));
     }
 
     #[test]

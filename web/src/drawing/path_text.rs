@@ -70,6 +70,14 @@ impl PathText {
         self.polygon(&[(x1, y1), (x2, y1), (x2, y2), (x1, y2)]);
     }
 
+    /// Path data of one rectangle.
+    #[must_use]
+    pub fn of_rectangle(from: (f64, f64), to: (f64, f64)) -> String {
+        let mut path = Self::new();
+        path.rectangle(from.0, from.1, to.0, to.1);
+        path.into_text()
+    }
+
     /// A circle, as two half turns.
     pub fn circle(&mut self, x: f64, y: f64, radius: f64) {
         self.move_to(x - radius, y);

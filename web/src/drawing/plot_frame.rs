@@ -10,12 +10,12 @@ use super::match_rows::nearest;
 pub const PLOT_LEFT: f64 = 36.0;
 /// Room on the right.
 pub const PLOT_RIGHT: f64 = 12.0;
-/// Room above.
-pub const PLOT_TOP: f64 = 10.0;
-/// Room for the frequencies.
-pub const PLOT_BOTTOM: f64 = 26.0;
+/// Room above, for what the vertical scale shows.
+pub const PLOT_TOP: f64 = 22.0;
+/// Room for the frequencies and their unit.
+pub const PLOT_BOTTOM: f64 = 38.0;
 /// Height of the chart where it is narrow; `pictures.css` has the same.
-pub const PLOT_HEIGHT: f64 = 260.0;
+pub const PLOT_HEIGHT: f64 = 280.0;
 /// Narrowest chart that is laid out, CSS px.
 const LEAST_WIDTH: f64 = 200.0;
 

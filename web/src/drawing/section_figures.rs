@@ -4,9 +4,7 @@ use tinwave_core::design::{Design, Mouth};
 use tinwave_core::ruler::RulerFigures;
 use tinwave_core::si::SiDesign;
 
-use super::dimension_line::{
-    Anchor, Caption, Drafting, Label, OVERRUN, WORDS_PX, text_width,
-};
+use super::dimension_line::{Anchor, Caption, Drafting, Label, OVERRUN, words_width};
 use super::section_outline::ProbePlace;
 use super::section_scale::{SectionScale, TURNED_FROM};
 use crate::entry::{LengthUnit, format_length_number};
@@ -100,9 +98,14 @@ impl SectionFigures<'_> {
     fn probe_length(&self, drafting: &mut Drafting) {
         const OFFSET: f64 = 27.0;
         let (s, p) = (self.scale, self.probe);
-        let words = "probe length";
-        let room = text_width(words, WORDS_PX) + OFFSET + 8.0;
-        let on_right = s.mouth_x - p.x >= room || s.mouth_x - p.x >= p.x - s.back_x;
+        let (right, left) = (s.mouth_x - p.x, p.x - s.back_x);
+        let needed = words_width("probe length") + OFFSET + 8.0;
+        let on_right = right >= needed || right >= left;
+        let words = if right.max(left) >= needed {
+            "probe length"
+        } else {
+            "probe"
+        };
         let side = if on_right { 1.0 } else { -1.0 };
         let x = p.x + side * OFFSET;
         let start = p.x + side * (p.half_wire + 3.0);
@@ -150,11 +153,17 @@ impl SectionFigures<'_> {
         } else {
             (Anchor::End, Anchor::Start)
         };
-        let room = p.x.max(s.width - p.x) - clear;
+        // A funnel or a cup outside the wall is no ground to write on.
+        let end = if s.mouth_extent(self.design).1 > 0.0 {
+            s.mouth_x
+        } else {
+            s.width
+        };
+        let room = if on_right { end - p.x } else { p.x } - clear;
         let x = p.x + side * clear;
         let outer = s.near_wall_y + s.wall;
         let foot = (p.x + side * p.half_wire, s.near_wall_y - 5.0);
-        if text_width(&whole, WORDS_PX) <= room {
+        if words_width(&whole) <= room {
             drafting.leader((x - side * 4.0, outer + 13.0), foot);
             drafting.label(x, outer + 17.0, anchors.0, false, whole);
             return;
@@ -188,8 +197,8 @@ impl SectionFigures<'_> {
         let hole = self.number(RulerFigures::new(self.design).hole_from_closed_rim_um);
         let outside = Caption {
             figure: &hole,
-            words: "outside, from the rim: drill here",
-            short: "from rim: drill",
+            words: "outside, from the rim",
+            short: "from the rim",
         };
         drafting.caption(s.rim_x, p.x, second, 0.0, s.width, outside);
     }

@@ -1,6 +1,9 @@
 //! The can's parts in section: which outline each has on the sheet.
 
+use std::f64::consts::PI;
+
 use tinwave_core::design::{Design, Mouth, Screw};
+use tinwave_core::math;
 use tinwave_core::si::SiDesign;
 
 use super::path_text::PathText;
@@ -168,8 +171,6 @@ impl SectionOutline {
             self.cut
                 .rectangle(hole_right, s.near_wall_y, s.mouth_x, outer_bottom);
         }
-        self.edges
-            .segment(s.mouth_x, s.far_wall_y, s.mouth_x, s.near_wall_y);
         if base - s.rim_x > 1.0 {
             self.edges
                 .segment(s.rim_x, s.far_wall_y, s.rim_x, s.near_wall_y);
@@ -183,6 +184,10 @@ impl SectionOutline {
         let s = scale;
         let (past_rim, past_wall) = s.mouth_extent(design);
         let sides = [(s.far_wall_y, -1.0), (s.near_wall_y, 1.0)];
+        if design.mouth != Mouth::Absorbing {
+            self.edges
+                .segment(s.mouth_x, s.far_wall_y, s.mouth_x, s.near_wall_y);
+        }
         match design.mouth {
             Mouth::Open => {}
             Mouth::Absorbing => {
@@ -255,26 +260,27 @@ impl SectionOutline {
             .rectangle(x - probe.half_wire, probe.tip_y, x + probe.half_wire, outer);
     }
 
-    /// A screw is a radial rod: seen from the side its ends stand where the
-    /// cosine of its angle puts them.
+    /// A screw is a radial rod: its ends stand where the cosine of its angle
+    /// puts them. Out of the drawing's plane only what sticks in is seen.
     fn screw(&mut self, screw: &Screw, scale: &SectionScale) {
         let x = scale.along(screw.axial_um);
         let half = (scale.px(screw.diameter_um) / 2.0).max(1.5);
         let radius = (scale.near_wall_y - scale.far_wall_y) / 2.0;
-        let cosine = (f64::from(screw.angle_millideg) / 1000.0)
-            .to_radians()
-            .cos();
-        let outside = scale.axis_y() + (radius + scale.wall + 5.0) * cosine;
-        let wall = scale.axis_y() + radius * cosine;
-        let tip = scale.axis_y() + (radius - scale.px(screw.depth_um)) * cosine;
+        let angle = f64::from(screw.angle_millideg) * (PI / 180_000.0);
+        let cosine = math::sin_cos(angle).1;
+        let at = |from_axis: f64| scale.axis_y() + from_axis * cosine;
+        let (wall, tip) = (at(radius), at(radius - scale.px(screw.depth_um)));
         if (wall - tip).abs() < half && cosine.abs() < 0.5 {
             self.screws.circle(x, wall, half);
-            return;
+        } else if cosine.abs() < 0.98 {
+            self.screws.rectangle(x - half, wall, x + half, tip);
+        } else {
+            let neck = at(radius + scale.wall + 4.0);
+            let head = at(radius + scale.wall + 8.0);
+            self.screws.rectangle(x - half, neck, x + half, tip);
+            self.screws
+                .rectangle(x - half - 2.5, head, x + half + 2.5, neck);
         }
-        self.screws.rectangle(x - half, outside, x + half, tip);
-        let head = scale.axis_y() + (radius + scale.wall + 9.0) * cosine;
-        self.screws
-            .rectangle(x - half - 2.5, head, x + half + 2.5, outside);
     }
 
     fn centre_lines(&mut self, scale: &SectionScale, probe: &ProbePlace) {

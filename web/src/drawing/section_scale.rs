@@ -1,6 +1,9 @@
 //! Scale and place of the can on its sheet.
 
+use std::f64::consts::PI;
+
 use tinwave_core::design::{Design, Mouth};
+use tinwave_core::math;
 
 /// Height of the sheet where it is narrow, px.
 pub const NARROW_HEIGHT: f64 = 300.0;
@@ -25,7 +28,7 @@ const ROOM_BELOW: f64 = 102.0;
 /// Right of the mouth: the dimension of the diameter.
 const ROOM_RIGHT: f64 = 40.0;
 /// The same where the can is drawn too small to turn its figure.
-const ROOM_RIGHT_UPRIGHT: f64 = 74.0;
+const ROOM_RIGHT_UPRIGHT: f64 = 94.0;
 const ROOM_LEFT: f64 = 10.0;
 
 /// A can drawn lower than this has its diameter's figure upright, px.
@@ -66,8 +69,9 @@ fn mouth_extent_um(design: &Design) -> (f64, f64) {
             half_angle_millideg,
         } => {
             let rise = (f64::from(mouth_diameter_um) / 2.0 - half).max(0.0);
-            let slope = (f64::from(half_angle_millideg) / 1000.0).to_radians().tan();
-            (rise / slope.max(0.01), rise)
+            let angle = f64::from(half_angle_millideg) * (PI / 180_000.0);
+            let (sine, cosine) = math::sin_cos(angle);
+            (rise * cosine / sine.max(0.01), rise)
         }
         Mouth::Flange {
             outside_diameter_um,

@@ -81,7 +81,7 @@ fn describe(design: &Design, unit: LengthUnit) -> String {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::{MOST_LABELS, SectionSheet};
-    use crate::drawing::dimension_line::{Anchor, FIGURE_PX, Label, WORDS_PX, text_width};
+    use crate::drawing::dimension_line::{Anchor, Label, figure_width, words_width};
     use crate::drawing::section_outline::TOUCH;
     use crate::entry::LengthUnit;
     use tinwave_core::design::{Band, Can, Design, Mouth, Probe, Screw, Sleeve};
@@ -118,8 +118,11 @@ pub(crate) mod tests {
     }
 
     fn extent(label: &Label) -> (f64, f64) {
-        let size = if label.is_figure { FIGURE_PX } else { WORDS_PX };
-        let width = text_width(&label.text, size);
+        let width = if label.is_figure {
+            figure_width(&label.text)
+        } else {
+            words_width(&label.text)
+        };
         match label.anchor {
             Anchor::Start => (label.x, label.x + width),
             Anchor::Middle => (label.x - width / 2.0, label.x + width / 2.0),

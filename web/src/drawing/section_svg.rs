@@ -1,121 +1,80 @@
-//! The section drawing as a file: the same sheet as text, for a page without
-//! script and for print.
+//! The section drawing as marks, and as a file for a page without script and
+//! for print.
 
 use tinwave_core::design::Design;
 
 use super::dimension_line::Label;
-use super::fixed_point::push_tenths;
-use super::section_sheet::SectionSheet;
+use super::scene::{Hatch, Mark, Scene, translation};
+use super::section_sheet::{MOST_LABELS, SectionSheet};
 use crate::entry::LengthUnit;
 
 /// The section drawing of a design as an SVG element, `width_px` wide. Its
 /// classes are those of `pictures.css`; presentation is left to them.
 #[must_use]
 pub fn static_section_svg(design: &Design, unit: LengthUnit, width_px: f64) -> String {
-    let sheet = SectionSheet::new(design, unit, width_px);
-    let mut svg = String::with_capacity(6_000);
-    svg.push_str("<svg class=\"pic-sheet\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ");
-    push_tenths(&mut svg, sheet.scale.width);
-    svg.push(' ');
-    push_tenths(&mut svg, sheet.scale.height);
-    svg.push_str("\" role=\"img\" aria-labelledby=\"example-title example-desc\">\n");
-    svg.push_str("<title id=\"example-title\">The can in section</title>\n");
-    svg.push_str("<desc id=\"example-desc\">");
-    push_escaped(&mut svg, &sheet.description);
-    svg.push_str("</desc>\n");
-    svg.push_str(concat!(
-        "<defs><pattern id=\"example-hatch\" width=\"5\" height=\"5\" ",
-        "patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\">",
-        "<path class=\"pic-hatch\" d=\"M0 0V5\"/></pattern></defs>\n"
-    ));
-    let outline = &sheet.outline;
-    let drafting = &sheet.drafting;
-    let paths = [
-        ("pic-edge", "", outline.edges.as_str()),
-        (
-            "pic-cut",
-            " fill=\"url(#example-hatch)\"",
-            outline.cut.as_str(),
-        ),
-        ("pic-sleeve", "", outline.sleeve.as_str()),
-        ("pic-screw", "", outline.screws.as_str()),
-        ("pic-wire", "", outline.wire.as_str()),
-        ("pic-centre", "", outline.centre.as_str()),
-        ("pic-thin", "", drafting.thin.as_str()),
-        ("pic-arrow", "", drafting.arrows.as_str()),
+    let mut sheet = SectionSheet::new(design, unit, width_px);
+    let mut scene = section_scene(&mut sheet, "example");
+    scene.marks.retain(|mark| mark.class != GRIP);
+    scene.drop_empty();
+    scene.to_svg()
+}
+
+const GRIP: &str = "pic-grip";
+
+/// The marks of a sheet, whose path data are taken out of it. `id` begins the
+/// ids in the picture: `pic-section`, or `example` for the file.
+#[must_use]
+pub fn section_scene(sheet: &mut SectionSheet, id: &'static str) -> Scene {
+    let hatch = if id == "example" { "example-hatch" } else { "pic-hatch" };
+    let outline = std::mem::take(&mut sheet.outline);
+    let drafting = std::mem::take(&mut sheet.drafting);
+    let mut marks = vec![
+        Mark::path("pic-edge", outline.edges.into_text()),
+        Mark::hatched("pic-cut", hatch, outline.cut.into_text()),
+        Mark::path("pic-sleeve", outline.sleeve.into_text()),
+        Mark::path("pic-screw", outline.screws.into_text()),
+        Mark::path("pic-wire", outline.wire.into_text()),
+        Mark::path("pic-centre", outline.centre.into_text()),
+        Mark::path("pic-thin", drafting.thin.into_text()),
+        Mark::path("pic-arrow", drafting.arrows.into_text()),
+        Mark::path(GRIP, sheet.probe.grips()),
     ];
-    for (class, fill, data) in paths.into_iter().filter(|(_, _, data)| !data.is_empty()) {
-        for piece in ["<path class=\"", class, "\"", fill, " d=\"", data, "\"/>\n"] {
-            svg.push_str(piece);
-        }
-    }
-    for label in &drafting.labels {
-        push_label(&mut svg, label);
-    }
-    svg.push_str("</svg>\n");
-    svg
-}
-
-fn push_label(svg: &mut String, label: &Label) {
-    svg.push_str("<text class=\"");
-    svg.push_str(label.class());
-    svg.push_str("\" text-anchor=\"");
-    svg.push_str(label.anchor.attribute());
-    svg.push_str("\" transform=\"");
-    svg.push_str(&label.transform());
-    svg.push_str("\">");
-    push_escaped(svg, &label.text);
-    svg.push_str("</text>\n");
-}
-
-impl Label {
-    /// Its class in `pictures.css`.
-    #[must_use]
-    pub const fn class(&self) -> &'static str {
-        if self.is_figure {
-            "pic-figure"
-        } else {
-            "pic-words"
-        }
-    }
-
-    /// Value of the attribute `transform` that puts it in its place.
-    #[must_use]
-    pub fn transform(&self) -> String {
-        let mut text = String::with_capacity(36);
-        text.push_str("translate(");
-        push_tenths(&mut text, self.x);
-        text.push(' ');
-        push_tenths(&mut text, self.y);
-        text.push_str(if self.turned { ") rotate(-90)" } else { ")" });
-        text
+    let mut labels = drafting.labels.into_iter().map(label_mark);
+    marks.extend((0..MOST_LABELS).map(|_| labels.next().unwrap_or_else(Mark::no_text)));
+    Scene {
+        size: (sheet.scale.width, sheet.scale.height),
+        id,
+        title: "The can in section",
+        description: std::mem::take(&mut sheet.description),
+        hatch: Some(Hatch {
+            id: hatch,
+            class: "pic-hatch",
+            pitch: "5",
+            angle: "45",
+        }),
+        marks,
     }
 }
 
-fn push_escaped(svg: &mut String, text: &str) {
-    for letter in text.chars() {
-        match letter {
-            '&' => svg.push_str("&amp;"),
-            '<' => svg.push_str("&lt;"),
-            '>' => svg.push_str("&gt;"),
-            '"' => svg.push_str("&quot;"),
-            other => svg.push(other),
-        }
+fn label_mark(label: Label) -> Mark {
+    let class = if label.is_figure { "pic-figure" } else { "pic-words" };
+    Mark {
+        tag: "text",
+        class,
+        attributes: vec![
+            ("text-anchor", label.anchor.attribute().into()),
+            ("transform", translation((label.x, label.y), label.turned)),
+        ],
+        text: label.text,
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{push_escaped, static_section_svg};
+    use super::{section_scene, static_section_svg};
+    use crate::drawing::section_sheet::SectionSheet;
     use crate::drawing::section_sheet::tests::orchard_gate;
     use crate::entry::LengthUnit;
-
-    #[test]
-    fn text_cannot_break_out_of_the_file() {
-        let mut svg = String::new();
-        push_escaped(&mut svg, "a<b>&\"c");
-        assert_eq!(svg, "a&lt;b&gt;&amp;&quot;c");
-    }
 
     #[test]
     fn the_file_has_no_inline_style_and_every_figure() {
@@ -123,8 +82,27 @@ mod tests {
         assert!(!svg.contains("style="));
         assert!(svg.contains("viewBox=\"0 0 340 300\""));
         assert!(svg.contains(">51.4</text>"));
-        let opened = svg.matches("<text").count();
-        assert_eq!(opened, svg.matches("</text>").count());
-        assert!(opened >= 9);
+        assert!(svg.contains("fill=\"url(#example-hatch)\""));
+        assert!(!svg.contains("pic-grip"));
+    }
+
+    /// What is kept up to date must have the same marks for every design.
+    #[test]
+    fn every_design_has_the_same_marks() {
+        let tags = |design| {
+            let mut sheet = SectionSheet::new(design, LengthUnit::Millimetre, 340.0);
+            let scene = section_scene(&mut sheet, "pic-section");
+            scene
+                .marks
+                .iter()
+                .map(|mark| (mark.tag, mark.attributes.len()))
+                .collect::<Vec<_>>()
+        };
+        let plain = orchard_gate();
+        let mut other = plain.clone();
+        other.can.inside_diameter_um = 40_000;
+        other.can.open_length_um = 300_000;
+        other.probe.backshort_distance_um = 5_000;
+        assert_eq!(tags(&plain), tags(&other));
     }
 }

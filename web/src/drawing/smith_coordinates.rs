@@ -95,26 +95,30 @@ pub fn locus(points: &[SweepPoint]) -> String {
     path.into_text()
 }
 
-/// Where a note on a point goes: pushed outwards from the chart's centre, kept
-/// on the sheet, clear of a mark at the point itself.
+/// Where the note on one end of a line goes: away from the other end, clear of
+/// the mark, on the sheet.
 #[must_use]
-pub fn note_place(reflection: Complex, push: f64) -> (f64, f64) {
-    let (x, y) = place(reflection);
-    let length = reflection.abs();
+pub fn note_place(end: Complex, other: Complex) -> (f64, f64) {
+    const PUSH: f64 = 17.0;
+    let (x, y) = place(end);
+    let away = end - other;
+    let length = away.abs();
     let (ux, uy) = if length > 1e-6 {
-        (reflection.re / length, -reflection.im / length)
+        (away.re / length, -away.im / length)
     } else {
         (0.0, -1.0)
     };
     (
-        (x + ux * push).clamp(24.0, SIDE - 24.0),
-        (y + uy * push + 4.0).clamp(12.0, SIDE - 4.0),
+        (x + ux * PUSH * 1.3).clamp(20.0, SIDE - 20.0),
+        (y + uy * PUSH + 4.0).clamp(12.0, SIDE - 4.0),
     )
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{CENTRE, RADIUS, locus, place, reactance_end, resistance_label_x, vswr_radius};
+    use super::{
+        CENTRE, RADIUS, locus, note_place, place, reactance_end, resistance_label_x, vswr_radius,
+    };
     use tinwave_core::complex::Complex;
     use tinwave_core::match_band::SweepPoint;
     use tinwave_core::reflection::PointMatch;
@@ -159,6 +163,15 @@ mod tests {
     fn vswr_circles_have_the_right_radius() {
         assert!((vswr_radius(2.0) - RADIUS / 3.0).abs() < 1e-9);
         assert!((vswr_radius(1.5) - RADIUS / 5.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn notes_on_both_ends_do_not_meet() {
+        for (low, high) in [(0.1, 0.12), (-0.9, 0.95), (0.3, 0.3)] {
+            let (low, high) = (Complex::new(low, 0.2), Complex::new(high, -0.2));
+            let (a, b) = (note_place(low, high), note_place(high, low));
+            assert!((a.1 - b.1).abs() > 30.0);
+        }
     }
 
     #[test]

@@ -15,7 +15,7 @@ use tinwave_core::match_band::SweepPoint;
 use web_sys::HtmlCanvasElement;
 
 use super::palette::Palette;
-use crate::drawing::match_scale::{LIMITS, MatchScale};
+use crate::drawing::match_scale::{LIMITS, MatchScale, Quantity};
 use crate::drawing::match_words::vswr_text;
 use crate::drawing::plot_frame::{PLOT_BOTTOM, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PlotFrame};
 use crate::entry::format_decimal;
@@ -114,6 +114,18 @@ impl MatchPlot<'_> {
             let place = (self.px(PLOT_LEFT - 6.0), self.px(y));
             root.draw(&Text::new(says, place, beside.clone())).ok()?;
         }
+        let unit = (
+            self.px((axis.left + axis.right) / 2.0),
+            bottom + self.px(21.0),
+        );
+        root.draw(&Text::new("Frequency, MHz", unit, below)).ok()?;
+        let shown = match self.scale.quantity {
+            Quantity::Vswr => "VSWR",
+            Quantity::ReturnLoss => "Return loss, dB",
+        };
+        let above = self.text(self.palette.ink, HPos::Left, VPos::Top);
+        let corner = (self.px(4.0), self.px(2.0));
+        root.draw(&Text::new(shown, corner, above)).ok()?;
         let frame = self.stroke(self.palette.ink, 1.0);
         let corner = [
             (axis.low_khz, 1.0),

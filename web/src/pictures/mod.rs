@@ -1,10 +1,17 @@
 //! The page's pictures: the can in section, the mode ladder, the match over
 //! the band, the Smith chart. Their geometry is in `drawing`.
+//!
+//! Each is a component with signals for inputs, but its inside is markup that is
+//! written once, and elements that are kept up to date directly: a reactive view
+//! per attribute would cost several times the code and the time.
 
 mod canvas_plot;
+mod figure;
+mod live_scene;
 pub mod match_chart;
+mod match_cursor;
+mod match_plot;
 mod match_table;
-mod measured_width;
 pub mod mode_ladder;
 mod palette;
 mod probe_handle;

@@ -37,20 +37,12 @@ impl Palette {
     }
 }
 
-/// `rgb(1, 2, 3)`, `rgba(1, 2, 3, 0.5)`, or `color(srgb 0.1 0.2 0.3)`.
+/// `rgb(1, 2, 3)` or `rgba(1, 2, 3, 0.5)`, as browsers resolve plain colours.
 fn parse_rgb(text: &str) -> Option<RGBColor> {
-    let (name, rest) = text.split_once('(')?;
-    let is_part = name == "color";
-    let rest = rest.strip_prefix("srgb ").unwrap_or(rest);
+    let (_, rest) = text.split_once('(')?;
     let mut parts = rest
-        .split([',', ' ', '/', ')'])
+        .split([',', ' ', ')'])
         .filter(|part| !part.is_empty())
-        .map(|part| part.parse::<f32>().unwrap_or(0.0));
-    let mut next = || {
-        let value = parts.next()?;
-        let value = if is_part { value * 255.0 } else { value };
-        // Clamped to a byte.
-        Some(value.round().clamp(0.0, 255.0) as u8)
-    };
-    Some(RGBColor(next()?, next()?, next()?))
+        .map(|part| part.parse::<u8>().unwrap_or(0));
+    Some(RGBColor(parts.next()?, parts.next()?, parts.next()?))
 }

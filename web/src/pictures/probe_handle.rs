@@ -1,20 +1,31 @@
 //! Taking hold of the probe: its tip (how long) or its body (where).
 
-use leptos::ev::{KeyboardEvent, PointerEvent};
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use leptos::prelude::*;
 use tinwave_core::design::Design;
 use tinwave_core::design_error::Field;
 use wasm_bindgen::JsCast;
-use web_sys::Element;
+use web_sys::{Event, HtmlElement, KeyboardEvent, PointerEvent};
 
+use super::figure::{listen, set_attribute, set_style};
 use crate::drawing::drag::{HandleKey, HandleRange};
-use crate::drawing::fixed_point::tenths;
+use crate::drawing::fixed_point::push_tenths;
 use crate::drawing::section_outline::TouchBox;
-use crate::drawing::section_sheet::SectionSheet;
 use crate::drawing::{DragEdit, DragPhase};
 use crate::entry::{LengthUnit, format_length, format_length_number};
 
-/// A finger or a mouse that holds a handle.
+/// Where a handle stands on its sheet.
+#[derive(Clone, Copy)]
+pub(super) struct Place {
+    pub(super) area: TouchBox,
+    /// Width and height of the sheet.
+    pub(super) size: (f64, f64),
+    pub(super) px_per_um: f64,
+}
+
+/// A finger or a mouse that holds the handle.
 #[derive(Clone, Copy)]
 struct Grab {
     pointer_id: i32,
@@ -24,218 +35,205 @@ struct Grab {
     last_um: u32,
 }
 
-/// What a handle needs to know.
-#[derive(Clone, Copy)]
-pub(super) struct ProbeHandle {
-    pub(super) field: Field,
-    pub(super) design: Signal<Design>,
-    pub(super) unit: Signal<LengthUnit>,
-    pub(super) sheet: Memo<SectionSheet>,
-    pub(super) on_drag: Callback<DragEdit>,
-    grab: StoredValue<Option<Grab>>,
+/// What the listeners of one handle share.
+struct Held {
+    is_tip: bool,
+    on_drag: Callback<DragEdit>,
+    element: HtmlElement,
+    value_um: u32,
+    range: HandleRange,
+    px_per_um: f64,
+    sheet_width: f64,
+    grab: Option<Grab>,
     /// The value last sent for a key that is still down.
-    key_um: StoredValue<Option<u32>>,
+    key_um: Option<u32>,
 }
 
+/// A handle: an empty box over the drawing, for fingers and keys.
+pub(super) struct ProbeHandle {
+    held: Rc<RefCell<Held>>,
+}
+
+/// What to tell the page after an event.
+type Edits = Vec<(u32, DragPhase)>;
+
 impl ProbeHandle {
-    pub(super) fn new(
-        field: Field,
-        design: Signal<Design>,
-        unit: Signal<LengthUnit>,
-        sheet: Memo<SectionSheet>,
-        on_drag: Callback<DragEdit>,
-    ) -> Self {
-        Self {
-            field,
-            design,
-            unit,
-            sheet,
+    pub(super) fn new(element: HtmlElement, is_tip: bool, on_drag: Callback<DragEdit>) -> Self {
+        let held = Rc::new(RefCell::new(Held {
+            is_tip,
             on_drag,
-            grab: StoredValue::new(None),
-            key_um: StoredValue::new(None),
+            element: element.clone(),
+            value_um: 0,
+            range: HandleRange {
+                low_um: 0,
+                high_um: 0,
+            },
+            px_per_um: 1.0,
+            sheet_width: 1.0,
+            grab: None,
+            key_um: None,
+        }));
+        let on = |event: &str, run: fn(&mut Held, &Event) -> Edits| {
+            let held = Rc::clone(&held);
+            listen(
+                &element,
+                event,
+                Box::new(move |event| {
+                    let (edits, field, on_drag) = {
+                        let Ok(mut held) = held.try_borrow_mut() else {
+                            return;
+                        };
+                        (run(&mut held, &event), held.field(), held.on_drag)
+                    };
+                    // The page may answer at once by moving this very handle.
+                    for (um, phase) in edits {
+                        on_drag.try_run(DragEdit { field, um, phase });
+                    }
+                }),
+            );
+        };
+        on("pointerdown", |held, event| held.take(event.unchecked_ref()));
+        on("pointermove", |held, event| held.drag(event.unchecked_ref()));
+        on("keydown", |held, event| held.key_down(event.unchecked_ref()));
+        for end in ["pointerup", "pointercancel", "lostpointercapture"] {
+            on(end, |held, _| held.release());
         }
+        for end in ["keyup", "blur"] {
+            on(end, |held, _| held.key_up());
+        }
+        Self { held }
     }
 
-    fn is_tip(self) -> bool {
-        self.field == Field::ProbeLength
-    }
-
-    fn value(self, design: &Design) -> u32 {
-        if self.is_tip() {
+    /// Puts the handle where the design has it.
+    pub(super) fn place(&mut self, design: &Design, unit: LengthUnit, place: Place) {
+        let Ok(mut held) = self.held.try_borrow_mut() else {
+            return;
+        };
+        let value = if held.is_tip {
             design.probe.length_um
         } else {
             design.probe.backshort_distance_um
-        }
+        };
+        let range = HandleRange::of(design, held.field());
+        held.value_um = value;
+        held.range = range;
+        held.px_per_um = place.px_per_um;
+        held.sheet_width = place.size.0;
+        let element = &held.element;
+        let number = |um: u32| format_length_number(um, unit);
+        set_attribute(element, "aria-valuenow", &number(value));
+        set_attribute(element, "aria-valuemin", &number(range.low_um.min(value)));
+        set_attribute(element, "aria-valuemax", &number(range.high_um.max(value)));
+        set_attribute(element, "aria-valuetext", &format_length(value, unit));
+        let (width, height) = place.size;
+        set_style(element, "left", &percent(place.area.left / width));
+        set_style(element, "top", &percent(place.area.top / height));
+        set_style(element, "height", &percent(place.area.height / height));
     }
+}
 
-    fn send(self, um: u32, phase: DragPhase) {
-        self.on_drag.run(DragEdit {
-            field: self.field,
-            um,
-            phase,
-        });
+/// A part of the sheet in per cent, to a thousandth of it.
+fn percent(part: f64) -> String {
+    let mut text = String::from("calc(");
+    push_tenths(&mut text, part * 10_000.0);
+    text.push_str("% / 100)");
+    text
+}
+
+impl Held {
+    fn field(&self) -> Field {
+        if self.is_tip {
+            Field::ProbeLength
+        } else {
+            Field::BackshortDistance
+        }
     }
 
     /// Place of an event along the handle's direction: up is longer, right is
     /// farther from the back wall.
-    fn along(self, event: &PointerEvent) -> f64 {
-        if self.is_tip() {
+    fn along(&self, event: &PointerEvent) -> f64 {
+        if self.is_tip {
             -f64::from(event.client_y())
         } else {
             f64::from(event.client_x())
         }
     }
 
-    fn take(self, event: &PointerEvent) {
-        if event.button() != 0 || self.grab.get_value().is_some() {
-            return;
+    fn take(&mut self, event: &PointerEvent) -> Edits {
+        if event.button() != 0 || self.grab.is_some() {
+            return Edits::new();
         }
-        if let Some(element) = element_of(event) {
-            // Refused only where the pointer is gone already; then no move comes.
-            let _ = element.set_pointer_capture(event.pointer_id());
-        }
-        let start_um = self.design.with_untracked(|design| self.value(design));
-        self.grab.set_value(Some(Grab {
+        // Refused only where the pointer is gone already; then no move comes.
+        let _ = self.element.set_pointer_capture(event.pointer_id());
+        self.grab = Some(Grab {
             pointer_id: event.pointer_id(),
             from: self.along(event),
-            start_um,
-            last_um: start_um,
-        }));
-        self.send(start_um, DragPhase::Start);
+            start_um: self.value_um,
+            last_um: self.value_um,
+        });
+        vec![(self.value_um, DragPhase::Start)]
     }
 
-    fn drag(self, event: &PointerEvent) {
-        let Some(grab) = self.grab.get_value() else {
-            return;
+    fn drag(&mut self, event: &PointerEvent) -> Edits {
+        let along = self.along(event);
+        let shown = self
+            .element
+            .parent_element()
+            .map_or(self.sheet_width, |stage| f64::from(stage.client_width()));
+        // The sheet is drawn 1:1 unless the page is narrower than any phone.
+        let css_per_um = (self.px_per_um * shown / self.sheet_width).max(1e-9);
+        let range = self.range;
+        let Some(grab) = self.grab.as_mut() else {
+            return Edits::new();
         };
         if grab.pointer_id != event.pointer_id() {
-            return;
+            return Edits::new();
         }
-        let (px_per_um, sheet_width) = self
-            .sheet
-            .with_untracked(|sheet| (sheet.scale.px_per_um, sheet.scale.width));
-        // The sheet is drawn 1:1 unless the page is narrower than any phone.
-        let shown = element_of(event)
-            .and_then(|element| element.parent_element())
-            .map_or(sheet_width, |stage| f64::from(stage.client_width()));
-        let css_per_um = (px_per_um * shown / sheet_width).max(1e-9);
-        let moved_um = (self.along(event) - grab.from) / css_per_um;
-        let range = self.range();
-        let um = range.nearest(f64::from(grab.start_um) + moved_um);
-        if um != grab.last_um {
-            self.grab.set_value(Some(Grab {
-                last_um: um,
-                ..grab
-            }));
-            self.send(um, DragPhase::Move);
+        let um = range.nearest(f64::from(grab.start_um) + (along - grab.from) / css_per_um);
+        if um == grab.last_um {
+            return Edits::new();
         }
+        grab.last_um = um;
+        vec![(um, DragPhase::Move)]
     }
 
-    fn release(self) {
-        if let Some(grab) = self.grab.get_value() {
-            self.grab.set_value(None);
-            self.send(grab.last_um, DragPhase::End);
-        }
+    fn release(&mut self) -> Edits {
+        let grab = self.grab.take();
+        grab.map(|grab| (grab.last_um, DragPhase::End))
+            .into_iter()
+            .collect()
     }
 
-    fn range(self) -> HandleRange {
-        self.design
-            .with_untracked(|design| HandleRange::of(design, self.field))
-    }
-
-    fn key_down(self, event: &KeyboardEvent) {
+    fn key_down(&mut self, event: &KeyboardEvent) -> Edits {
         let key = event.key();
         if key == "Escape" {
-            if let Some(grab) = self.grab.get_value() {
-                self.grab.set_value(None);
-                self.send(grab.start_um, DragPhase::Move);
-                self.send(grab.start_um, DragPhase::End);
-                event.prevent_default();
-            }
-            return;
+            // Lets go and puts the probe back.
+            let Some(grab) = self.grab.take() else {
+                return Edits::new();
+            };
+            event.prevent_default();
+            let back = grab.start_um;
+            return vec![(back, DragPhase::Move), (back, DragPhase::End)];
         }
         if event.ctrl_key() || event.alt_key() || event.meta_key() {
-            return;
+            return Edits::new();
         }
         let Some(step) = HandleKey::from_key(&key, event.shift_key()) else {
-            return;
+            return Edits::new();
         };
         event.prevent_default();
-        let now = self.design.with_untracked(|design| self.value(design));
-        if self.key_um.get_value().is_none() {
-            self.send(now, DragPhase::Start);
+        let um = self.range.after_key(self.value_um, step);
+        let begun = self.key_um.replace(um).is_some();
+        let mut edits = Edits::new();
+        if !begun {
+            edits.push((self.value_um, DragPhase::Start));
         }
-        let um = self.range().after_key(now, step);
-        self.key_um.set_value(Some(um));
-        self.send(um, DragPhase::Move);
+        edits.push((um, DragPhase::Move));
+        edits
     }
 
-    fn key_up(self) {
-        if let Some(um) = self.key_um.get_value() {
-            self.key_um.set_value(None);
-            self.send(um, DragPhase::End);
-        }
+    fn key_up(&mut self) -> Edits {
+        let um = self.key_um.take();
+        um.map(|um| (um, DragPhase::End)).into_iter().collect()
     }
-
-    fn touch_box(self, sheet: &SectionSheet) -> TouchBox {
-        let (tip, body) = sheet.probe.touch_boxes(&sheet.scale);
-        if self.is_tip() { tip } else { body }
-    }
-
-    /// A length of the box as a part of the sheet, per cent.
-    fn part(self, pick: fn(&TouchBox, &SectionSheet) -> f64) -> String {
-        let part = self.sheet.with(|sheet| pick(&self.touch_box(sheet), sheet));
-        let mut text = tenths(part * 1_000.0);
-        text.insert_str(0, "calc(");
-        text.push_str("% / 10)");
-        text
-    }
-
-    /// The handle: an empty box over the drawing, for fingers and keys.
-    pub(super) fn view(self) -> AnyView {
-        let (name, direction, class) = if self.is_tip() {
-            ("Probe length", "vertical", "pic-handle pic-handle-tip")
-        } else {
-            (
-                "Probe distance from the back wall",
-                "horizontal",
-                "pic-handle pic-handle-body",
-            )
-        };
-        let number = move |um: u32| format_length_number(um, self.unit.get());
-        let now = move || self.design.with(|design| self.value(design));
-        let range = move || {
-            self.design
-                .with(|design| HandleRange::of(design, self.field))
-        };
-        view! {
-            <div
-                class=class
-                role="slider"
-                tabindex="0"
-                aria-label=name
-                aria-orientation=direction
-                aria-valuenow=move || number(now())
-                aria-valuemin=move || number(range().low_um.min(now()))
-                aria-valuemax=move || number(range().high_um.max(now()))
-                aria-valuetext=move || format_length(now(), self.unit.get())
-                style:left=move || self.part(|area, sheet| area.left / sheet.scale.width)
-                style:top=move || self.part(|area, sheet| area.top / sheet.scale.height)
-                style:height=move || self.part(|area, sheet| area.height / sheet.scale.height)
-                on:pointerdown=move |event| self.take(&event)
-                on:pointermove=move |event| self.drag(&event)
-                on:pointerup=move |_| self.release()
-                on:pointercancel=move |_| self.release()
-                on:lostpointercapture=move |_| self.release()
-                on:keydown=move |event| self.key_down(&event)
-                on:keyup=move |_| self.key_up()
-                on:blur=move |_| self.key_up()
-            ></div>
-        }
-        .into_any()
-    }
-}
-
-fn element_of(event: &PointerEvent) -> Option<Element> {
-    event.current_target()?.dyn_into().ok()
 }
