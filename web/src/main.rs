@@ -1,2 +1,10 @@
 //! Starts the page.
+
+#[cfg(target_arch = "wasm32")]
+fn main() {
+    tinwave_web::page::start();
+}
+
+/// The page lives in a browser; elsewhere there is nothing to start.
+#[cfg(not(target_arch = "wasm32"))]
 fn main() {}

@@ -1,0 +1,218 @@
+//! The browser's few services that the page uses, behind plain functions.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// Milliseconds since the page was opened.
+pub(super) fn now_ms() -> f64 {
+    window().performance().map_or(0.0, |clock| clock.now())
+}
+
+/// A timer that runs the latest task only: setting it again drops the task
+/// that still waits.
+#[derive(Clone, Copy)]
+pub(super) struct Timer(StoredValue<Option<TimeoutHandle>>);
+
+impl Timer {
+    pub(super) fn new() -> Self {
+        Self(StoredValue::new(None))
+    }
+
+    pub(super) fn set(self, after_ms: u32, task: Box<dyn FnOnce()>) {
+        self.clear();
+        let slot = self.0;
+        let run = move || {
+            slot.set_value(None);
+            task();
+        };
+        let handle = set_timeout_with_handle(run, Duration::from_millis(u64::from(after_ms)));
+        slot.set_value(handle.ok());
+    }
+
+    /// Whether a task waits.
+    pub(super) fn waits(self) -> bool {
+        self.0.with_value(Option::is_some)
+    }
+
+    pub(super) fn clear(self) {
+        self.0.update_value(|slot| {
+            if let Some(handle) = slot.take() {
+                handle.clear();
+            }
+        });
+    }
+}
+
+/// The page's link without its fragment.
+pub(super) fn address() -> String {
+    let href = location().href().unwrap_or_default();
+    match href.split_once('#') {
+        Some((before, _)) => before.to_owned(),
+        None => href,
+    }
+}
+
+/// The fragment, without `#`; empty if there is none.
+pub(super) fn fragment() -> String {
+    let hash = location().hash().unwrap_or_default();
+    hash.strip_prefix('#').unwrap_or(&hash).to_owned()
+}
+
+/// Writes the fragment: a new entry of the browser's history, or the present
+/// one changed. `false` if the browser refused (too many writes in a short time).
+pub(super) fn write_fragment(fragment: &str, position: usize, new_entry: bool) -> bool {
+    let Ok(history) = window().history() else {
+        return false;
+    };
+    let state = JsValue::from_f64(u32::try_from(position).map_or(0.0, f64::from));
+    let url = ["#", fragment].concat();
+    let written = if new_entry {
+        history.push_state_with_url(&state, "", Some(&url))
+    } else {
+        history.replace_state_with_url(&state, "", Some(&url))
+    };
+    written.is_ok()
+}
+
+/// The position that [`write_fragment`] left with the present entry.
+pub(super) fn history_position() -> Option<usize> {
+    let state = window().history().ok()?.state().ok()?.as_f64()?;
+    if (0.0..1e9).contains(&state) {
+        Some(state as usize)
+    } else {
+        None
+    }
+}
+
+fn storage() -> Option<web_sys::Storage> {
+    window().local_storage().ok().flatten()
+}
+
+/// Reads the device's memory; `None` also if the browser forbids it.
+pub(super) fn stored(key: &str) -> Option<String> {
+    storage()?.get_item(key).ok().flatten()
+}
+
+/// Writes the device's memory. `false` if the browser forbids it or it is full.
+pub(super) fn store(key: &str, text: &str) -> bool {
+    storage().is_some_and(|memory| memory.set_item(key, text).is_ok())
+}
+
+/// Whether a media query holds now, and from now on.
+pub(super) fn media(query: &str) -> RwSignal<bool> {
+    let holds = RwSignal::new(false);
+    if let Ok(Some(list)) = window().match_media(query) {
+        holds.set(list.matches());
+        let again = list.clone();
+        on_event(
+            list.unchecked_ref(),
+            "change",
+            Box::new(move |_| holds.set(again.matches())),
+        );
+    }
+    holds
+}
+
+/// Listens as long as the page lives.
+pub(super) fn on_event(
+    target: &web_sys::EventTarget,
+    name: &str,
+    task: Box<dyn FnMut(web_sys::Event)>,
+) {
+    let closure = wasm_bindgen::closure::Closure::wrap(task);
+    let listening = target.add_event_listener_with_callback(name, closure.as_ref().unchecked_ref());
+    if listening.is_ok() {
+        closure.forget();
+    }
+}
+
+/// Puts text on the clipboard; `done` hears whether it worked.
+pub(super) fn copy(text: &str, done: Box<dyn Fn(bool)>) {
+    let navigator = window().navigator();
+    // Absent outside a secure context.
+    let clipboard = js_get(&navigator, "clipboard");
+    if clipboard.is_undefined() {
+        done(false);
+        return;
+    }
+    let promise = navigator.clipboard().write_text(text);
+    leptos::task::spawn_local(async move {
+        done(wasm_bindgen_futures::JsFuture::from(promise).await.is_ok());
+    });
+}
+
+/// Whether the browser has a share sheet.
+pub(super) fn can_share() -> bool {
+    js_get(&window().navigator(), "share").is_function()
+}
+
+/// Opens the share sheet.
+pub(super) fn share(title: &str, url: &str) {
+    let data = web_sys::ShareData::new();
+    data.set_title(title);
+    data.set_url(url);
+    let promise = window().navigator().share_with_data(&data);
+    // A refused or cancelled share needs no word.
+    leptos::task::spawn_local(async move {
+        let _ = wasm_bindgen_futures::JsFuture::from(promise).await;
+    });
+}
+
+fn js_get(object: &JsValue, name: &str) -> JsValue {
+    js_sys::Reflect::get(object, &JsValue::from_str(name)).unwrap_or(JsValue::UNDEFINED)
+}
+
+/// Offers text as a file to keep.
+pub(super) fn download(file_name: &str, kind: &str, text: &str) {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let bag = web_sys::BlobPropertyBag::new();
+    bag.set_type(kind);
+    let Ok(blob) = web_sys::Blob::new_with_str_sequence_and_options(&parts, &bag) else {
+        return;
+    };
+    let Ok(url) = web_sys::Url::create_object_url_with_blob(&blob) else {
+        return;
+    };
+    if let Ok(link) = document().create_element("a") {
+        let link: web_sys::HtmlAnchorElement = link.unchecked_into();
+        link.set_href(&url);
+        link.set_download(file_name);
+        link.click();
+    }
+    set_timeout(
+        move || {
+            let _ = web_sys::Url::revoke_object_url(&url);
+        },
+        Duration::from_secs(20),
+    );
+}
+
+/// Reads the file that the maker chose in a file input, then forgets the choice.
+pub(super) fn chosen_file(input: &web_sys::HtmlInputElement, done: Box<dyn Fn(Option<String>)>) {
+    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+        return;
+    };
+    // A design file is a few kilobytes; anything far bigger is not one.
+    if file.size() > 1e6 {
+        done(None);
+        return;
+    }
+    let promise = file.text();
+    input.set_value("");
+    leptos::task::spawn_local(async move {
+        let text = wasm_bindgen_futures::JsFuture::from(promise).await;
+        done(text.ok().and_then(|text| text.as_string()));
+    });
+}
+
+/// Tells the page's start script of a panic (it owns the notice).
+pub(super) fn report_panic(message: &str) {
+    web_sys::console::error_1(&JsValue::from_str(message));
+    let detail = web_sys::CustomEventInit::new();
+    detail.set_detail(&JsValue::from_str(message));
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("tinwave-panic", &detail) {
+        let _ = window().dispatch_event(&event);
+    }
+}

@@ -1,0 +1,384 @@
+//! Searches that take longer than a frame, run in slices between repaints: the
+//! rule of thumb's match, the best cuts, and how well each trade size could be
+//! matched.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use tinwave_core::analysis::Analyser;
+use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
+use tinwave_core::design::{Band, Design};
+use tinwave_core::fit::trial_design;
+use tinwave_core::match_band::SweepPoint;
+use tinwave_core::one_mode_diameter::{OneModeMargins, one_mode_margins};
+
+use super::browser::{self, Timer};
+use super::state::Page;
+use crate::trade_sizes::{TRADE_SIZES, TradeSize};
+
+/// A slice works this long, then lets the page repaint.
+const SLICE_MS: f64 = 8.0;
+/// A search starts when the design has rested this long.
+const REST_MS: u32 = 120;
+
+/// What a search for the best cut has found.
+#[derive(Clone, Default, PartialEq)]
+pub(super) struct Found {
+    /// The best first. While a new search runs, still those of the last one.
+    pub(super) cuts: Vec<BestCut>,
+    /// Percent done; 100 when the cuts are those of the present design.
+    pub(super) percent: u8,
+}
+
+/// The match that the quarter-wave rule would give.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum RuleMatch {
+    Waiting,
+    Impossible,
+    Worst(f64),
+}
+
+/// A trade size that carries one mode over the band.
+#[derive(Clone, PartialEq)]
+pub(super) struct SizeFit {
+    pub(super) size: &'static TradeSize,
+    pub(super) margins: (f64, f64),
+    /// The design with this size in place of the can.
+    pub(super) design: Arc<Design>,
+    /// `None`: not searched yet; `Some(None)`: can't be matched at all.
+    pub(super) cut: Option<Option<BestCut>>,
+}
+
+/// The searches and what they have found.
+#[derive(Clone, Copy)]
+pub(super) struct Search {
+    page: Page,
+    pub(super) length: RwSignal<Found>,
+    pub(super) pair: RwSignal<Found>,
+    pub(super) rule: RwSignal<RuleMatch>,
+    /// The sweep of the best pair, to stand behind the present one.
+    pub(super) ghost: RwSignal<Vec<SweepPoint>>,
+    pub(super) sizes: RwSignal<Vec<SizeFit>>,
+    /// Trade sizes are matched only while somebody looks at them.
+    pub(super) sizes_wanted: RwSignal<bool>,
+    job: StoredValue<Option<Job>, LocalStorage>,
+    rest: Timer,
+    slice: Timer,
+}
+
+/// The work in hand.
+struct Job {
+    design: Design,
+    stage: Stage,
+    search: Option<BestCutSearch>,
+    /// What the found cuts belong to, so that they are not searched again.
+    done_length: Option<Design>,
+    done_pair: Option<Design>,
+    done_sizes: Option<Design>,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Stage {
+    Rule,
+    Length,
+    Pair,
+    Size(usize),
+    Rest,
+}
+
+impl Search {
+    pub(super) fn new(page: Page) -> Self {
+        let search = Self {
+            page,
+            length: RwSignal::new(Found::default()),
+            pair: RwSignal::new(Found::default()),
+            rule: RwSignal::new(RuleMatch::Waiting),
+            ghost: RwSignal::new(Vec::new()),
+            sizes: RwSignal::new(Vec::new()),
+            sizes_wanted: RwSignal::new(false),
+            job: StoredValue::new_local(None),
+            rest: Timer::new(),
+            slice: Timer::new(),
+        };
+        Effect::new(move |_| {
+            page.work.track();
+            search.sizes_wanted.track();
+            search.restart_soon();
+        });
+        search
+    }
+
+    /// The design changed: what runs is stopped, and starts anew after a rest.
+    fn restart_soon(self) {
+        self.slice.clear();
+        self.rest.set(REST_MS, Box::new(move || self.restart()));
+    }
+
+    fn restart(self) {
+        let design = self.page.work.with_untracked(|work| work.design.clone());
+        self.list_sizes(&design);
+        self.job.update_value(|job| {
+            let (done_length, done_pair, done_sizes) = match job.take() {
+                Some(job) => (job.done_length, job.done_pair, job.done_sizes),
+                None => (None, None, None),
+            };
+            *job = Some(Job {
+                design,
+                stage: Stage::Rule,
+                search: None,
+                done_length,
+                done_pair,
+                done_sizes,
+            });
+        });
+        self.run_slice();
+    }
+
+    /// Stops what runs. Changing the design starts it again.
+    pub(super) fn stop(self) {
+        self.slice.clear();
+        self.rest.clear();
+    }
+
+    fn run_slice(self) {
+        let Some(mut job) = self.job.try_update_value(Option::take).flatten() else {
+            return;
+        };
+        let end = browser::now_ms() + SLICE_MS;
+        while job.stage != Stage::Rest && browser::now_ms() < end {
+            self.step(&mut job);
+        }
+        let more = job.stage != Stage::Rest;
+        self.job.set_value(Some(job));
+        if more {
+            self.slice.set(0, Box::new(move || self.run_slice()));
+        }
+    }
+
+    fn step(self, job: &mut Job) {
+        match job.stage {
+            Stage::Rule => {
+                self.rule.set(rule_match(&job.design));
+                job.stage = Stage::Length;
+            }
+            Stage::Length => {
+                let key = length_key(&job.design);
+                if job.done_length.as_ref() == Some(&key) {
+                    job.stage = Stage::Pair;
+                } else if self.advance(job, FreeDimensions::Length, self.length) {
+                    job.done_length = Some(key);
+                    job.stage = Stage::Pair;
+                }
+            }
+            Stage::Pair => {
+                let key = pair_key(&job.design);
+                if job.done_pair.as_ref() == Some(&key) {
+                    job.stage = Stage::Size(0);
+                } else if self.advance(job, FreeDimensions::LengthAndDistance, self.pair) {
+                    job.done_pair = Some(key);
+                    self.ghost.set(self.ghost_sweep(&job.design));
+                    job.stage = Stage::Size(0);
+                }
+            }
+            Stage::Size(index) => self.step_size(job, index),
+            Stage::Rest => {}
+        }
+    }
+
+    /// One step of a search for the present design; whether it is done.
+    fn advance(self, job: &mut Job, free: FreeDimensions, found: RwSignal<Found>) -> bool {
+        match step_search(&mut job.search, &job.design, free) {
+            Progress::Working { done } => {
+                let percent = (done.clamp(0.0, 0.99) * 100.0) as u8;
+                found.update(|found| found.percent = percent);
+                false
+            }
+            Progress::Done(cuts) => {
+                found.set(Found { cuts, percent: 100 });
+                true
+            }
+        }
+    }
+
+    fn ghost_sweep(self, design: &Design) -> Vec<SweepPoint> {
+        let Some(cut) = self
+            .pair
+            .with_untracked(|found| found.cuts.first().copied())
+        else {
+            return Vec::new();
+        };
+        let mut best = design.clone();
+        best.probe.length_um = cut.length_um;
+        best.probe.backshort_distance_um = cut.backshort_distance_um;
+        Analyser::new()
+            .analyse(&best)
+            .map_or_else(|_| Vec::new(), |analysis| analysis.sweep)
+    }
+
+    fn step_size(self, job: &mut Job, index: usize) {
+        let key = sizes_key(&job.design);
+        if !self.sizes_wanted.get_untracked() || job.done_sizes.as_ref() == Some(&key) {
+            job.stage = Stage::Rest;
+            return;
+        }
+        let next = self.sizes.with_untracked(|sizes| {
+            sizes
+                .get(index)
+                .map(|fit| (fit.cut.is_some(), fit.design.clone()))
+        });
+        let Some((known, design)) = next else {
+            job.done_sizes = Some(key);
+            job.stage = Stage::Rest;
+            self.sizes.update(|sizes| sizes.sort_by(better));
+            return;
+        };
+        if known {
+            job.stage = Stage::Size(index + 1);
+            return;
+        }
+        let free = FreeDimensions::LengthAndDistance;
+        if let Progress::Done(cuts) = step_search(&mut job.search, &design, free) {
+            let best = cuts.first().copied();
+            self.sizes.update(|sizes| {
+                if let Some(fit) = sizes.get_mut(index) {
+                    fit.cut = Some(best);
+                }
+            });
+            job.stage = Stage::Size(index + 1);
+        }
+    }
+
+    /// Lists the sizes that carry one mode. What is known of them stays if
+    /// nothing changed that they depend on.
+    fn list_sizes(self, design: &Design) {
+        let sizes = one_mode_sizes(design);
+        let same = self.sizes.with_untracked(|old| {
+            old.len() == sizes.len()
+                && sizes.iter().all(|fit| {
+                    old.iter().any(|known| {
+                        known.design == fit.design && core::ptr::eq(known.size, fit.size)
+                    })
+                })
+        });
+        if !same {
+            self.sizes.set(sizes);
+        }
+    }
+}
+
+/// Takes one step of the search in hand, beginning it if there is none.
+fn step_search(
+    search: &mut Option<BestCutSearch>,
+    design: &Design,
+    free: FreeDimensions,
+) -> Progress {
+    let Some(running) = search else {
+        return match BestCutSearch::new(design, free) {
+            Ok(begun) => {
+                *search = Some(begun);
+                Progress::Working { done: 0.0 }
+            }
+            Err(_) => Progress::Done(Vec::new()),
+        };
+    };
+    let progress = running.step();
+    if matches!(progress, Progress::Done(_)) {
+        *search = None;
+    }
+    progress
+}
+
+/// The worst match over the band with the rule of thumb's two quarter waves.
+fn rule_match(design: &Design) -> RuleMatch {
+    let mut analyser = Analyser::new();
+    let Ok(analysis) = analyser.analyse(design) else {
+        return RuleMatch::Impossible;
+    };
+    let Some(distance_m) = analysis.guide.quarter_wave_distance_m else {
+        return RuleMatch::Impossible;
+    };
+    let mut ruled = design.clone();
+    ruled.probe.length_um = tinwave_core::si::micrometres(analysis.guide.quarter_wave_length_m);
+    ruled.probe.backshort_distance_um = tinwave_core::si::micrometres(distance_m);
+    analyser
+        .analyse(&ruled)
+        .ok()
+        .and_then(|analysis| analysis.match_summary)
+        .map_or(RuleMatch::Impossible, |summary| {
+            RuleMatch::Worst(summary.worst_vswr_in_band)
+        })
+}
+
+/// A design without what the best length does not depend on.
+fn length_key(design: &Design) -> Design {
+    let mut key = design.clone();
+    key.name.clear();
+    key.sweep = None;
+    key.probe.length_um = 0;
+    key
+}
+
+fn pair_key(design: &Design) -> Design {
+    let mut key = length_key(design);
+    key.probe.backshort_distance_um = 0;
+    key
+}
+
+fn sizes_key(design: &Design) -> Design {
+    let mut key = pair_key(design);
+    key.can.inside_diameter_um = 0;
+    key.can.open_length_um = 0;
+    key.can.wall_um = 0;
+    key.can.base_recess_um = 0;
+    key.can.metal = tinwave_core::metal::Metal::Perfect;
+    key
+}
+
+/// The trade sizes that carry exactly one mode over the band, best margins first.
+fn one_mode_sizes(design: &Design) -> Vec<SizeFit> {
+    let Band { low_khz, high_khz } = design.band;
+    let (low_hz, high_hz) = (f64::from(low_khz) * 1e3, f64::from(high_khz) * 1e3);
+    let mut sizes: Vec<SizeFit> = TRADE_SIZES
+        .iter()
+        .filter_map(|size| {
+            let diameter_m = f64::from(size.inside_um) / 1e6;
+            let OneModeMargins { lower, upper } = one_mode_margins(diameter_m, low_hz, high_hz);
+            (lower > 0.0 && upper > 0.0).then(|| SizeFit {
+                size,
+                margins: (lower, upper),
+                design: Arc::new(with_size(design, size)),
+                cut: None,
+            })
+        })
+        .collect();
+    sizes.sort_by(better);
+    sizes
+}
+
+/// The design with a trade size for its can.
+fn with_size(design: &Design, size: &TradeSize) -> Design {
+    let mut fitted = trial_design(design, size.inside_um, size.length_um);
+    fitted.name.clear();
+    fitted.sweep = None;
+    fitted.can.wall_um = size.wall_um;
+    fitted.can.metal = size.metal;
+    // The search sets the cut; the present one does not matter to it.
+    fitted.probe.length_um = design.probe.wire_diameter_um.saturating_mul(10);
+    fitted.probe.backshort_distance_um = size.inside_um / 2;
+    fitted
+}
+
+/// Order of the list: those that match well, then those that match, then the
+/// rest; within each, the larger of the smaller margins first.
+fn better(a: &SizeFit, b: &SizeFit) -> core::cmp::Ordering {
+    let class = |fit: &SizeFit| match &fit.cut {
+        None => 0,
+        Some(Some(cut)) if cut.worst_vswr <= 1.5 => 0,
+        Some(Some(cut)) if cut.worst_vswr <= 2.0 => 1,
+        Some(_) => 2,
+    };
+    let margin = |fit: &SizeFit| fit.margins.0.min(fit.margins.1);
+    class(a)
+        .cmp(&class(b))
+        .then(margin(b).total_cmp(&margin(a)))
+}
