@@ -6,6 +6,7 @@ pub mod dimension_line;
 pub mod drag;
 pub mod fixed_point;
 pub mod frequency_axis;
+pub mod ladder_scene;
 pub mod match_rows;
 pub mod match_scale;
 pub mod match_words;

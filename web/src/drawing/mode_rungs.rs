@@ -6,9 +6,6 @@ use tinwave_core::waveguide_mode::Mode;
 
 use super::dimension_line::figure_width;
 use super::frequency_axis::{FrequencyAxis, Tick};
-use super::fixed_point::push_integer;
-use super::path_text::PathText;
-use super::scene::{Hatch, Mark, Scene};
 use super::section_scale::{LEAST_WIDTH, MOST_WIDTH};
 use crate::entry::{format_decimal, format_frequency, format_hertz};
 
@@ -23,13 +20,8 @@ pub const TOP: f64 = 24.0;
 pub const BOTTOM: f64 = TOP + RUNG * MOST_RUNGS as f64;
 /// Height of a rung.
 const RUNG: f64 = 38.0;
-/// Height of a bar, and where its middle lies in the rung.
-const BAR: f64 = 11.0;
-const BAR_MIDDLE: f64 = 26.0;
-/// Id of the pattern of unwanted modes.
-const HATCH: &str = "pic-bar-hatch";
 /// Margin left and right.
-const SIDE: f64 = 4.0;
+pub const SIDE: f64 = 4.0;
 
 /// What a mode does to the band.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -102,18 +94,6 @@ pub struct Ladder {
     pub band_x: (f64, f64),
     /// Its rungs, lowest cutoff first.
     pub rungs: Vec<Rung>,
-    /// Path data of the band's edges.
-    pub band_edges: String,
-    /// Path data of what lies below the cutoffs.
-    pub below: String,
-    /// Path data of the wanted mode's bar.
-    pub bars_signal: String,
-    /// Path data of bars that stay out of the band.
-    pub bars_out: String,
-    /// Path data of bars that do harm.
-    pub bars_unwanted: String,
-    /// Path data of the axis and its ticks.
-    pub axis_lines: String,
     /// Figures of the axis.
     pub ticks: Vec<Tick>,
     /// The band in words.
@@ -165,16 +145,9 @@ impl Ladder {
             .collect();
         let more = more_words(&merged, rungs.len(), band);
         let summary = summarise(&rungs, &band_words, &more);
-        let bars = |wanted: fn(RungState) -> bool| bars(&rungs, &axis, wanted);
         Self {
             axis,
             band_x,
-            band_edges: band_edges(band_x),
-            below: below(&rungs, &axis),
-            bars_signal: bars(|s| matches!(s, RungState::Carries | RungState::CarriesPart)),
-            bars_out: bars(|s| matches!(s, RungState::Blocked | RungState::StaysOut)),
-            bars_unwanted: bars(|s| matches!(s, RungState::Enters | RungState::Unwanted)),
-            axis_lines: axis_lines(&axis, &ticks),
             rungs,
             ticks,
             band_words,
@@ -183,56 +156,6 @@ impl Ladder {
             summary,
         }
     }
-}
-
-fn band_edges((low, high): (f64, f64)) -> String {
-    let mut path = PathText::new();
-    for x in [low, high] {
-        path.segment(x, TOP - 6.0, x, BOTTOM + 6.0);
-    }
-    path.into_text()
-}
-
-fn below(rungs: &[Rung], axis: &FrequencyAxis) -> String {
-    let mut path = PathText::new();
-    for rung in rungs {
-        let y = rung.y + BAR_MIDDLE;
-        path.segment(axis.left, y, rung.cutoff_x, y);
-    }
-    path.into_text()
-}
-
-/// Bars from the cutoff to the right end, where they stay open: the mode goes
-/// on passing.
-fn bars(rungs: &[Rung], axis: &FrequencyAxis, wanted: fn(RungState) -> bool) -> String {
-    let mut path = PathText::new();
-    let right = axis.right + SIDE;
-    for rung in rungs.iter().filter(|rung| wanted(rung.state)) {
-        let (top, bottom) = (
-            rung.y + BAR_MIDDLE - BAR / 2.0,
-            rung.y + BAR_MIDDLE + BAR / 2.0,
-        );
-        if rung.cutoff_x >= axis.right {
-            continue;
-        }
-        path.polyline([
-            (right, top),
-            (rung.cutoff_x, top),
-            (rung.cutoff_x, bottom),
-            (right, bottom),
-        ]);
-    }
-    path.into_text()
-}
-
-fn axis_lines(axis: &FrequencyAxis, ticks: &[Tick]) -> String {
-    let mut path = PathText::new();
-    let y = BOTTOM + 6.0;
-    path.segment(axis.left, y, axis.right, y);
-    for tick in ticks {
-        path.segment(tick.x, y, tick.x, y + 5.0);
-    }
-    path.into_text()
 }
 
 fn band_words(band: Band) -> String {
@@ -325,61 +248,6 @@ fn more_words(merged: &[(String, Mode, f64)], drawn: usize, band: Band) -> Strin
     ["And ", &more.to_string(), " more pass in the band."].concat()
 }
 
-impl Ladder {
-    /// The ladder's marks: the same ones for every can.
-    #[must_use]
-    pub fn scene(self) -> Scene {
-        let band = PathText::of_rectangle(
-            (self.band_x.0, TOP - 6.0),
-            (self.band_x.1, BOTTOM + 6.0),
-        );
-        let mut marks = vec![
-            Mark::path("pic-band", band),
-            Mark::path("pic-band-edge", self.band_edges),
-            Mark::path("pic-below", self.below),
-            Mark::path("pic-bar pic-bar-out", self.bars_out),
-            Mark::path("pic-bar pic-bar-signal", self.bars_signal),
-            Mark::hatched("pic-bar pic-bar-unwanted", HATCH, self.bars_unwanted),
-            Mark::path("pic-thin", self.axis_lines),
-            Mark::text("pic-figure", "middle", (self.band_label_x, 13.0), self.band_words),
-        ];
-        let mut rungs = self.rungs.into_iter();
-        for _ in 0..MOST_RUNGS {
-            let Some(rung) = rungs.next() else {
-                marks.extend([Mark::no_text(), Mark::no_text()]);
-                continue;
-            };
-            let y = rung.y + 15.0;
-            // Capitals are wider than figures.
-            let after = SIDE + figure_width(&rung.name) * 1.12 + 5.0;
-            marks.push(Mark::text("pic-figure", "start", (SIDE, y), rung.name));
-            marks.push(Mark::text("pic-words", "start", (after, y), rung.words));
-        }
-        let mut ticks = self.ticks.into_iter().enumerate();
-        marks.extend((0..MOST_TICKS).map(|_| {
-            ticks.next().map_or_else(Mark::no_text, |(i, tick)| {
-                let mut text = String::new();
-                push_integer(&mut text, tick.mhz);
-                text.push_str(if i == 0 { " MHz" } else { "" });
-                Mark::text("pic-words", "middle", (tick.x, HEIGHT - 5.0), text)
-            })
-        }));
-        Scene {
-            size: (self.axis.right + SIDE, HEIGHT),
-            id: "pic-ladder",
-            title: "Modes against the band",
-            description: self.summary,
-            hatch: Some(Hatch {
-                id: HATCH,
-                class: "pic-bar-hatch",
-                pitch: "6",
-                angle: "-45",
-            }),
-            marks,
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::{Ladder, MOST_RUNGS, RungState};
@@ -468,16 +336,6 @@ mod tests {
         let ladder = Ladder::new(&many, BAND, 340.0);
         assert_eq!(ladder.rungs.len(), MOST_RUNGS);
         assert!(ladder.summary.ends_with("And 24 more pass in the band."));
-    }
-
-    #[test]
-    fn every_can_has_the_same_marks() {
-        let tags = |modes: &[ModeEntry]| {
-            let scene = Ladder::new(modes, BAND, 340.0).scene();
-            let tags = scene.marks.iter().map(|m| (m.tag, m.attributes.len()));
-            tags.collect::<Vec<_>>()
-        };
-        assert_eq!(tags(&modes_of_87_mm()), tags(&[]));
     }
 
     #[test]

@@ -171,7 +171,10 @@ impl Scene {
     pub fn drop_empty(&mut self) {
         self.marks.retain(|mark| match mark.tag {
             "text" => !mark.text.is_empty(),
-            "path" => mark.attributes.iter().any(|(name, d)| *name == "d" && !d.is_empty()),
+            "path" => mark
+                .attributes
+                .iter()
+                .any(|(name, d)| *name == "d" && !d.is_empty()),
             _ => true,
         });
     }

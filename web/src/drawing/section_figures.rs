@@ -7,7 +7,7 @@ use tinwave_core::si::SiDesign;
 use super::dimension_line::{Anchor, Caption, Drafting, Label, OVERRUN, words_width};
 use super::section_outline::ProbePlace;
 use super::section_scale::{SectionScale, TURNED_FROM};
-use crate::entry::{LengthUnit, format_length_number};
+use crate::entry::{LengthUnit, format_length_number, format_trimmed};
 
 /// From the foot of the connector's stub to the first dimension.
 const FIRST_ROW: f64 = 22.0;
@@ -25,6 +25,16 @@ pub struct SectionFigures<'a> {
     pub probe: &'a ProbePlace,
     /// Unit of the figures.
     pub unit: LengthUnit,
+}
+
+/// Figure of a wire or a hole: wires are told apart by hundredths of a
+/// millimetre.
+#[must_use]
+pub fn fine_number(um: u32, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Millimetre => format_trimmed(i64::from((um + 5) / 10), 2),
+        LengthUnit::Inch => format_length_number(um, unit),
+    }
 }
 
 impl SectionFigures<'_> {
@@ -132,7 +142,7 @@ impl SectionFigures<'_> {
     fn wire_and_hole(&self, drafting: &mut Drafting) {
         let (s, p) = (self.scale, self.probe);
         let probe = &self.design.probe;
-        let say = |name: &str, um: u32| [name, &self.diameter(um)].concat();
+        let say = |name: &str, um: u32| [name, "⌀\u{2009}", &fine_number(um, self.unit)].concat();
         let wire = say("wire ", probe.wire_diameter_um);
         let sleeve = probe
             .sleeve

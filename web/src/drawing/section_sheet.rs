@@ -4,7 +4,7 @@ use tinwave_core::design::Design;
 use tinwave_core::ruler::RulerFigures;
 
 use super::dimension_line::Drafting;
-use super::section_figures::SectionFigures;
+use super::section_figures::{SectionFigures, fine_number};
 use super::section_outline::{ProbePlace, SectionOutline};
 use super::section_scale::SectionScale;
 use crate::entry::{LengthUnit, format_length};
@@ -63,7 +63,8 @@ fn describe(design: &Design, unit: LengthUnit) -> String {
         " inside diameter, ".into(),
         length(can.open_length_um),
         " long inside. The probe, a wire of ".into(),
-        length(probe.wire_diameter_um),
+        fine_number(probe.wire_diameter_um, unit),
+        [" ", unit.symbol()].concat(),
         ", stands ".into(),
         length(probe.backshort_distance_um),
         " from the back wall and reaches ".into(),

@@ -25,7 +25,11 @@ const GRIP: &str = "pic-grip";
 /// ids in the picture: `pic-section`, or `example` for the file.
 #[must_use]
 pub fn section_scene(sheet: &mut SectionSheet, id: &'static str) -> Scene {
-    let hatch = if id == "example" { "example-hatch" } else { "pic-hatch" };
+    let hatch = if id == "example" {
+        "example-hatch"
+    } else {
+        "pic-hatch"
+    };
     let outline = std::mem::take(&mut sheet.outline);
     let drafting = std::mem::take(&mut sheet.drafting);
     let mut marks = vec![
@@ -57,7 +61,11 @@ pub fn section_scene(sheet: &mut SectionSheet, id: &'static str) -> Scene {
 }
 
 fn label_mark(label: Label) -> Mark {
-    let class = if label.is_figure { "pic-figure" } else { "pic-words" };
+    let class = if label.is_figure {
+        "pic-figure"
+    } else {
+        "pic-words"
+    };
     Mark {
         tag: "text",
         class,
@@ -84,6 +92,21 @@ mod tests {
         assert!(svg.contains(">51.4</text>"));
         assert!(svg.contains("fill=\"url(#example-hatch)\""));
         assert!(!svg.contains("pic-grip"));
+    }
+
+    /// The picture that index.html shows before the program is there. After a
+    /// change of drawing or example: `TINWAVE_RENEW=1 cargo test -p tinwave-web
+    /// the_example_file`, look at the file, and put it into index.html.
+    #[test]
+    fn the_example_file_is_the_examples_drawing() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/assets/example-section.svg");
+        let design = crate::example::example().design;
+        let drawn = static_section_svg(&design, LengthUnit::Millimetre, 340.0);
+        if std::env::var_os("TINWAVE_RENEW").is_some() {
+            assert!(std::fs::write(path, &drawn).is_ok(), "cannot write {path}");
+        }
+        let kept = std::fs::read_to_string(path).unwrap_or_default();
+        assert_eq!(kept, drawn);
     }
 
     /// What is kept up to date must have the same marks for every design.

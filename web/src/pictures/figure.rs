@@ -70,7 +70,11 @@ fn watch_width(root: &Element, width: RwSignal<f64>) {
     let measured = root.clone();
     let measure = move || {
         let now = f64::from(measured.client_width());
-        if now > 0.0 && width.try_get_untracked().is_some_and(|before| before != now) {
+        if now > 0.0
+            && width
+                .try_get_untracked()
+                .is_some_and(|before| before != now)
+        {
             width.set(now);
         }
     };

@@ -118,14 +118,22 @@ fn keep_toolbar(
         };
         listen(&button, "click", Box::new(choose));
         follow(Box::new(move || {
-            let pressed = if shows_loss.get() == loss { "true" } else { "false" };
+            let pressed = if shows_loss.get() == loss {
+                "true"
+            } else {
+                "false"
+            };
             set_attribute(&button, "aria-pressed", pressed);
         }));
     }
     let key = picture.part(".pic-key-ghost")?;
     follow(Box::new(move || {
         key.set_text_content(Some(&compare_name.get()));
-        let absent = if compare.get().is_empty() { " pic-absent" } else { "" };
+        let absent = if compare.get().is_empty() {
+            " pic-absent"
+        } else {
+            ""
+        };
         key.set_class_name(&["pic-key pic-key-ghost", absent].concat());
     }));
     Some(())

@@ -68,9 +68,10 @@ impl Cursor {
     }
 
     fn point(self, event: &PointerEvent) {
-        let (Some(points), Some(width)) =
-            (self.sweep.try_get_untracked(), self.width.try_get_untracked())
-        else {
+        let (Some(points), Some(width)) = (
+            self.sweep.try_get_untracked(),
+            self.width.try_get_untracked(),
+        ) else {
             return;
         };
         let x = f64::from(event.offset_x()) + PLOT_LEFT;

@@ -149,7 +149,10 @@ fn draw(board: &Board) -> Option<()> {
         ),
         sweep: &shown.sweep,
         compare: &shown.compare,
-        band: (f64::from(shown.band.low_khz), f64::from(shown.band.high_khz)),
+        band: (
+            f64::from(shown.band.low_khz),
+            f64::from(shown.band.high_khz),
+        ),
         worst,
     }
     .draw(canvas.clone())

@@ -32,7 +32,8 @@ pub fn ModeLadder(
 }
 
 fn draw(picture: &Picture, modes: Signal<Vec<ModeEntry>>, band: Signal<Band>) {
-    let (Some(stage), Some(note)) = (picture.part(".pic-picture"), picture.part(".pic-note")) else {
+    let (Some(stage), Some(note)) = (picture.part(".pic-picture"), picture.part(".pic-note"))
+    else {
         return;
     };
     let mut scene = LiveScene::new(stage.into());

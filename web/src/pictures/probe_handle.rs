@@ -92,9 +92,15 @@ impl ProbeHandle {
                 }),
             );
         };
-        on("pointerdown", |held, event| held.take(event.unchecked_ref()));
-        on("pointermove", |held, event| held.drag(event.unchecked_ref()));
-        on("keydown", |held, event| held.key_down(event.unchecked_ref()));
+        on("pointerdown", |held, event| {
+            held.take(event.unchecked_ref())
+        });
+        on("pointermove", |held, event| {
+            held.drag(event.unchecked_ref())
+        });
+        on("keydown", |held, event| {
+            held.key_down(event.unchecked_ref())
+        });
         for end in ["pointerup", "pointercancel", "lostpointercapture"] {
             on(end, |held, _| held.release());
         }

@@ -68,7 +68,15 @@ fn draw(
         let px_per_um = sheet.scale.px_per_um;
         scene.show(section_scene(&mut sheet, "pic-section"));
         for (handle, area) in [(&mut body, body_box), (&mut tip, tip_box)] {
-            handle.place(&design, unit, Place { area, size, px_per_um });
+            handle.place(
+                &design,
+                unit,
+                Place {
+                    area,
+                    size,
+                    px_per_um,
+                },
+            );
         }
     }));
 }
