@@ -8,6 +8,7 @@ use crate::fingerprint::fingerprint;
 use crate::folders::workspace_folder;
 use crate::optimise::{self, Optimiser};
 use crate::steps::Steps;
+use crate::target::Target;
 use crate::toolchain::Toolchain;
 use crate::weight::Weight;
 use std::fs;
@@ -43,7 +44,7 @@ impl Default for BuildOptions {
 /// [`Failure::TooHeavy`] when the page passes a bar.
 pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     check_tag(&options.version_tag)?;
-    let toolchain = Toolchain::find(steps)?;
+    let toolchain = Toolchain::find(Target::Browser, steps)?;
     let compiled = steps.step("compiling the page", || compile(&toolchain))?;
     let (program, optimised) = program(&compiled, options.optimise, steps)?;
     let page = assemble(program, &options.version_tag)?;

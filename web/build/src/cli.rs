@@ -5,6 +5,7 @@ use crate::failure::{Failure, Result};
 use crate::process::run_shown;
 use crate::server::{Server, ServerOptions};
 use crate::steps::Steps;
+use crate::target::Target;
 use crate::toolchain::Toolchain;
 use std::io::Write;
 use std::path::PathBuf;
@@ -14,7 +15,8 @@ pub(crate) const USAGE: &str = "\
 tinwave                     build the page and serve it on this machine
 tinwave build               build the page into dist/
 tinwave serve               serve what was built
-tinwave cargo ARGUMENTS     run cargo with the compiler that builds the page
+tinwave cargo ARGUMENTS     run cargo with a compiler that has the target which
+                            the arguments name by --target
 
   --out FOLDER              build into this folder, or serve it (default: dist)
   --version-tag TEXT        set this build's version apart from another's
@@ -122,9 +124,17 @@ fn serve(arguments: &Arguments) -> Result<()> {
     Ok(())
 }
 
-/// Runs the page's own cargo, for checks that must see what it compiles.
+/// Runs cargo for a target that the active toolchain may lack: for checks of
+/// what the page, or a bare machine, is compiled from.
 fn cargo(words: &[String]) -> Result<()> {
-    let toolchain = Toolchain::find(&Steps::new())?;
+    let named = words.iter().skip_while(|word| *word != "--target").nth(1);
+    let named = named.map_or("no --target", String::as_str);
+    let known = Target::ALL.into_iter().find(|t| t.triple() == named);
+    let target = known.ok_or_else(|| {
+        let targets = Target::ALL.map(Target::triple).join(" or ");
+        Failure::Usage(format!("{named}: cargo needs --target {targets}"))
+    })?;
+    let toolchain = Toolchain::find(target, &Steps::new())?;
     run_shown(toolchain.cargo().args(words))
 }
 

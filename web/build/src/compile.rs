@@ -3,7 +3,8 @@
 use crate::failure::Result;
 use crate::folders::workspace_folder;
 use crate::process::run_shown;
-use crate::toolchain::{TARGET, Toolchain};
+use crate::target::Target;
+use crate::toolchain::Toolchain;
 use std::path::PathBuf;
 
 /// Compiles the package `tinwave-web` with the profile `page`; gives the file
@@ -17,8 +18,16 @@ pub(crate) fn compile(toolchain: &Toolchain) -> Result<PathBuf> {
     cargo
         .current_dir(workspace_folder())
         .args(["build", "--package", "tinwave-web", "--bin", "tinwave-web"])
-        .args(["--profile", "page", "--target", TARGET, "--target-dir"])
+        .args([
+            "--profile",
+            "page",
+            "--target",
+            Target::Browser.triple(),
+            "--target-dir",
+        ])
         .arg(&target_folder);
     run_shown(&mut cargo)?;
-    Ok(target_folder.join(TARGET).join("page/tinwave-web.wasm"))
+    Ok(target_folder
+        .join(Target::Browser.triple())
+        .join("page/tinwave-web.wasm"))
 }

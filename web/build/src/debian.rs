@@ -1,5 +1,5 @@
-//! The distribution's Rust compiler, for machines where rustup cannot add the
-//! WebAssembly target.
+//! The distribution's Rust compiler, for machines where rustup cannot add a
+//! target.
 //!
 //! A standard library is usable only by the very compiler that built it, so a
 //! library built from Debian's source needs Debian's compiler as well. Debian
@@ -11,7 +11,8 @@ use crate::failure::{Failure, Result};
 use crate::process::run_quiet;
 use crate::steps::Steps;
 use crate::sysroot;
-use crate::toolchain::compiles_for_target;
+use crate::target::Target;
+use crate::toolchain::compiles_for;
 use std::env;
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -52,33 +53,39 @@ impl DebianCompiler {
     }
 
     /// The compiler, if an earlier run left everything that it needs.
-    pub(crate) fn ready() -> Result<Option<Self>> {
+    pub(crate) fn ready(target: Target) -> Result<Option<Self>> {
         if !Self::installed() {
             return Ok(None);
         }
         let compiler = Self::identify()?;
-        let usable = compiler.linker().is_some() && compiler.accepts_sysroot()?;
+        let usable = compiler.has_linker(target) && compiler.accepts_sysroot(target)?;
         Ok(usable.then_some(compiler))
     }
 
     /// Installs the compiler and builds its standard library for the target.
-    pub(crate) fn bring(steps: &Steps) -> Result<Self> {
+    pub(crate) fn bring(target: Target, steps: &Steps) -> Result<Self> {
         steps.step("installing Debian's Rust compiler", install_compiler)?;
         let compiler = Self::identify()?;
-        steps.step("installing the linker of the same LLVM", || {
-            compiler.install_linker()
-        })?;
-        if !compiler.accepts_sysroot()? {
-            steps.step("building the standard library (once)", || {
-                sysroot::build(&compiler, &compiler.sysroot()?)
+        if !compiler.has_linker(target) {
+            steps.step("installing the linker of the same LLVM", || {
+                compiler.install_linker()
             })?;
         }
-        if compiler.accepts_sysroot()? {
+        if !compiler.accepts_sysroot(target)? {
+            let title = format!("building the library for {target} (once)");
+            steps.step(&title, || {
+                sysroot::build(&compiler, target, &compiler.sysroot(target)?)
+            })?;
+        }
+        if compiler.accepts_sysroot(target)? {
             return Ok(compiler);
         }
         Err(Failure::Missing {
-            what: "the standard library that was built does not work".to_owned(),
-            remedy: format!("remove {} and try again", compiler.sysroot()?.display()),
+            what: format!("the library that was built for {target} does not work"),
+            remedy: format!(
+                "remove {} and try again",
+                compiler.sysroot(target)?.display()
+            ),
         })
     }
 
@@ -109,34 +116,44 @@ impl DebianCompiler {
         &self.host
     }
 
-    /// The folder with the standard library for the target: one for each
-    /// compiler build, so that an upgrade makes a new one by itself.
-    fn sysroot(&self) -> Result<PathBuf> {
-        sysroot::folder(&self.identity)
+    /// The folder with the library for the target: one for each compiler
+    /// build, so that an upgrade makes a new one by itself.
+    fn sysroot(&self, target: Target) -> Result<PathBuf> {
+        sysroot::folder(&self.identity, target)
     }
 
-    fn accepts_sysroot(&self) -> Result<bool> {
+    fn accepts_sysroot(&self, target: Target) -> Result<bool> {
         let mut rustc = Command::new(Self::RUSTC);
-        clean(&mut rustc).arg("--sysroot").arg(self.sysroot()?);
-        Ok(compiles_for_target(rustc))
+        clean(&mut rustc)
+            .arg("--sysroot")
+            .arg(self.sysroot(target)?);
+        Ok(compiles_for(target, rustc))
+    }
+
+    /// Only the page is linked; for bare metal the core is compiled alone.
+    fn has_linker(&self, target: Target) -> bool {
+        target == Target::BareMetal || self.linker().is_some()
     }
 
     /// Sets a cargo command's environment so that it compiles with this compiler.
-    pub(crate) fn prepare(&self, cargo: &mut Command) {
+    pub(crate) fn prepare(&self, target: Target, cargo: &mut Command) {
         clean(cargo).env("RUSTC", Self::RUSTC);
         // `cargo clippy` must be the distribution's as well.
         cargo.env("PATH", distribution_first());
-        if let (Ok(sysroot), Some(linker)) = (self.sysroot(), self.linker()) {
-            // With `--target` these reach the page's crates alone; build
-            // scripts and macros use the distribution's own library. They are
-            // part of cargo's own fingerprint, so another library rebuilds all.
-            let flags = format!(
-                "--sysroot\u{1f}{}\u{1f}-Clinker={}",
-                sysroot.display(),
-                linker.display()
-            );
-            cargo.env("CARGO_ENCODED_RUSTFLAGS", flags);
+        // With `--target` the flags reach the target's crates alone; build
+        // scripts and macros use the distribution's own library. They are part
+        // of cargo's own fingerprint, so another library rebuilds all.
+        let mut flags = Vec::new();
+        if let Ok(sysroot) = self.sysroot(target) {
+            flags.extend(["--sysroot".to_owned(), sysroot.display().to_string()]);
         }
+        if target == Target::Browser {
+            flags.extend(
+                self.linker()
+                    .map(|file| format!("-Clinker={}", file.display())),
+            );
+        }
+        cargo.env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"));
     }
 
     /// LLVM's WebAssembly linker, of the compiler's own LLVM version: another

@@ -257,12 +257,12 @@ fn accepts_gzip(accept_encoding: &str) -> bool {
     })
 }
 
-/// The file that a path below the prefix names: the page itself for the folder,
-/// and nothing outside of it whatever the path says.
+/// The file that a path below the prefix names: `index.html` for a folder, and
+/// nothing outside of the served folder whatever the path says.
 fn safe_relative(path: &str) -> Option<String> {
-    let decoded = percent_decoded(path)?;
-    if decoded.is_empty() {
-        return Some("index.html".to_owned());
+    let mut decoded = percent_decoded(path)?;
+    if decoded.is_empty() || decoded.ends_with('/') {
+        decoded.push_str("index.html");
     }
     let plain = |part: &str| {
         !part.is_empty() && !part.starts_with('.') && !part.contains(['\\', ':', '\0'])
@@ -302,6 +302,7 @@ mod tests {
             "%2e%2e/secret",
             "..%2fsecret",
             "/etc/passwd",
+            "/",
             "a//b",
             "a\\..\\b",
             "c:/x",
@@ -313,6 +314,7 @@ mod tests {
             assert_eq!(safe_relative(path), None, "{path}");
         }
         assert_eq!(safe_relative("").as_deref(), Some("index.html"));
+        assert_eq!(safe_relative("a/").as_deref(), Some("a/index.html"));
         assert_eq!(safe_relative("a%20b.svg").as_deref(), Some("a b.svg"));
     }
 

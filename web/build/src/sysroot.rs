@@ -1,11 +1,11 @@
-//! A standard library for the target, built once from the distribution's source.
+//! The library for a target, built once from the distribution's source.
 
 use crate::debian::{DebianCompiler, clean};
 use crate::failure::{Failure, Result};
 use crate::fingerprint::fingerprint;
 use crate::folders::cache_folder;
 use crate::process::{run_quiet, run_shown};
-use crate::toolchain::TARGET;
+use crate::target::Target;
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -17,24 +17,27 @@ const OPT_LEVEL: &str = "z";
 const LAYOUT: &str = "1";
 
 /// The library's folder for one compiler build, named by all of `rustc -vV`.
-pub(crate) fn folder(compiler_identity: &str) -> Result<PathBuf> {
+pub(crate) fn folder(compiler_identity: &str, target: Target) -> Result<PathBuf> {
     let key = [compiler_identity, OPT_LEVEL, LAYOUT].map(str::as_bytes);
-    Ok(cache_folder()?.join(format!("std-{}", fingerprint(&key))))
+    Ok(cache_folder()?.join(format!("{target}-{}", fingerprint(&key))))
 }
 
 /// Builds the library into the folder, which appears only when it is complete.
 /// What is there is replaced: it was found unusable.
-pub(crate) fn build(compiler: &DebianCompiler, folder: &Path) -> Result<()> {
+pub(crate) fn build(compiler: &DebianCompiler, target: Target, folder: &Path) -> Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder).map_err(Failure::file("remove", folder))?;
     }
     let partial = folder.with_extension(format!("partial-{}", std::process::id()));
-    let libraries = partial.join("lib/rustlib").join(TARGET).join("lib");
+    let libraries = partial
+        .join("lib/rustlib")
+        .join(target.triple())
+        .join("lib");
     fs::create_dir_all(&libraries).map_err(Failure::file("create", &libraries))?;
 
     let original = host_sysroot()?;
-    compile(&original, &partial.join("build"))?;
-    collect(&partial, &libraries)?;
+    compile(&original, target, &partial.join("build"))?;
+    collect(&partial, target, &libraries)?;
     link_host_library(compiler, &original, &partial)?;
 
     if fs::rename(&partial, folder).is_ok() {
@@ -50,8 +53,9 @@ fn host_sysroot() -> Result<PathBuf> {
     Ok(PathBuf::from(printed.trim()))
 }
 
-fn compile(original: &Path, build: &Path) -> Result<()> {
-    let manifest = original.join("lib/rustlib/src/rust/library/sysroot/Cargo.toml");
+fn compile(original: &Path, target: Target, build: &Path) -> Result<()> {
+    let source = original.join("lib/rustlib/src/rust/library");
+    let manifest = source.join(target.library()).join("Cargo.toml");
     let mut cargo = Command::new(DebianCompiler::CARGO);
     clean(&mut cargo)
         .env("RUSTC", DebianCompiler::RUSTC)
@@ -66,7 +70,13 @@ fn compile(original: &Path, build: &Path) -> Result<()> {
         .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", OPT_LEVEL)
         .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "1")
         .env("CARGO_PROFILE_RELEASE_DEBUG", "0")
-        .args(["build", "--release", "--locked", "--target", TARGET])
+        .args([
+            "build",
+            "--release",
+            "--locked",
+            "--target",
+            target.triple(),
+        ])
         .args(["--features", "optimize_for_size"])
         .arg("--target-dir")
         .arg(build)
@@ -76,8 +86,11 @@ fn compile(original: &Path, build: &Path) -> Result<()> {
 }
 
 /// Keeps one `.rlib` for each crate; the crate `sysroot` itself is empty.
-fn collect(partial: &Path, libraries: &Path) -> Result<()> {
-    let built = partial.join("build").join(TARGET).join("release/deps");
+fn collect(partial: &Path, target: Target, libraries: &Path) -> Result<()> {
+    let built = partial
+        .join("build")
+        .join(target.triple())
+        .join("release/deps");
     let entries = fs::read_dir(&built).map_err(Failure::file("read", &built))?;
     for entry in entries {
         let file = entry.map_err(Failure::file("read", &built))?.path();

@@ -1,5 +1,5 @@
-//! A compiler that can compile the page: one with a standard library for
-//! `wasm32-unknown-unknown`.
+//! A compiler for a target that the host's toolchain may lack: the browser's,
+//! or a machine without an operating system.
 
 use crate::apt;
 use crate::debian::DebianCompiler;
@@ -7,37 +7,36 @@ use crate::failure::{Failure, Result};
 use crate::folders::program_on_path;
 use crate::process::succeeds_within;
 use crate::steps::Steps;
+use crate::target::Target;
 use std::env;
 use std::ffi::OsString;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::Command;
 use std::time::Duration;
 
-/// The target that browsers run.
-pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
-
 /// A probe compiles in a fraction of a second; a cold disk may need longer.
 const PROBE_LIMIT: Duration = Duration::from_secs(60);
-/// Time for rustup to fetch the target (about 15 MB).
+/// Time for rustup to fetch a target (about 15 MB).
 const RUSTUP_LIMIT: Duration = Duration::from_secs(180);
 
-/// One way to come by a compiler for the page.
+/// One way to come by a compiler for a target.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Way {
     /// The toolchain in use has the target already.
     Active,
     /// `rustup target add`.
     Rustup,
-    /// Debian's compiler, with a standard library built once from Debian's source.
+    /// Debian's compiler, with a library built once from Debian's source.
     Apt,
 }
 
-/// A compiler for the page, ready for use.
+/// A compiler for a target, ready for use.
 #[derive(Debug)]
 pub struct Toolchain {
     cargo: PathBuf,
-    /// Set for the distribution's compiler, whose standard library for the
-    /// target is in a folder of ours.
+    target: Target,
+    /// Set for the distribution's compiler, whose library for the target is in
+    /// a folder of ours.
     debian: Option<DebianCompiler>,
 }
 
@@ -51,49 +50,53 @@ impl Toolchain {
     /// [`Failure::Missing`] when every allowed way failed, [`Failure::Usage`]
     /// for an unknown word in `WASM_SETUP_WAYS`, else those of the programs
     /// that were run.
-    pub fn find(steps: &Steps) -> Result<Self> {
+    pub fn find(target: Target, steps: &Steps) -> Result<Self> {
         let ways = allowed_ways(&env::var("WASM_SETUP_WAYS").unwrap_or_default())?;
-        if ways.contains(&Way::Active) && active_has_target() {
-            steps.say("compiler: the active toolchain has the WebAssembly target");
-            return Ok(Self::active());
+        if ways.contains(&Way::Active) && active_has(target) {
+            steps.say(&format!("compiler: the active toolchain has {target}"));
+            return Ok(Self::active(target));
         }
         if ways.contains(&Way::Apt) {
             // Made by an earlier run: no need to ask rustup again.
-            if let Some(debian) = DebianCompiler::ready()? {
-                return Ok(Self::debian(steps, debian));
+            if let Some(debian) = DebianCompiler::ready(target)? {
+                return Ok(Self::debian(target, steps, debian));
             }
         }
         if ways.contains(&Way::Rustup) && program_on_path("rustup").is_some() {
-            if steps.step("adding the WebAssembly target with rustup", add_target)? {
-                return Ok(Self::active());
+            let title = format!("adding {target} with rustup");
+            if steps.step(&title, || Ok(add(target)))? {
+                return Ok(Self::active(target));
             }
-            steps.say("rustup could not add the target");
+            steps.say(&format!("rustup could not add {target}"));
         }
         if ways.contains(&Way::Apt) && (apt::usable() || DebianCompiler::installed()) {
-            return Ok(Self::debian(steps, DebianCompiler::bring(steps)?));
+            let debian = DebianCompiler::bring(target, steps)?;
+            return Ok(Self::debian(target, steps, debian));
         }
         Err(Failure::Missing {
-            what: format!("this machine has no compiler with a standard library for {TARGET}"),
+            what: format!("this machine has no compiler with a library for {target}"),
             remedy: format!(
-                "run `rustup target add {TARGET}`, or on Debian let this program use apt \
+                "run `rustup target add {target}`, or on Debian let this program use apt \
                  (as root, or with a sudo that needs no password)"
             ),
         })
     }
 
-    fn active() -> Self {
+    fn active(target: Target) -> Self {
         // Inside `cargo run` the variable names the very cargo that runs us.
         let cargo = env::var_os("CARGO").unwrap_or_else(|| OsString::from("cargo"));
         Self {
             cargo: PathBuf::from(cargo),
+            target,
             debian: None,
         }
     }
 
-    fn debian(steps: &Steps, compiler: DebianCompiler) -> Self {
+    fn debian(target: Target, steps: &Steps, compiler: DebianCompiler) -> Self {
         steps.say(&format!("compiler: Debian's {}", compiler.release()));
         Self {
             cargo: PathBuf::from(DebianCompiler::CARGO),
+            target,
             debian: Some(compiler),
         }
     }
@@ -103,14 +106,9 @@ impl Toolchain {
     pub fn cargo(&self) -> Command {
         let mut command = Command::new(&self.cargo);
         if let Some(debian) = &self.debian {
-            debian.prepare(&mut command);
+            debian.prepare(self.target, &mut command);
         }
         command
-    }
-
-    /// Whether this is the distribution's compiler rather than rustup's.
-    pub fn is_debian(&self) -> bool {
-        self.debian.is_some()
     }
 }
 
@@ -131,38 +129,34 @@ fn allowed_ways(words: &str) -> Result<Vec<Way>> {
         .collect()
 }
 
-fn active_has_target() -> bool {
+fn active_has(target: Target) -> bool {
     let rustc = env::var_os("RUSTC").unwrap_or_else(|| OsString::from("rustc"));
-    compiles_for_target(Command::new(rustc))
+    compiles_for(target, Command::new(rustc))
 }
 
-/// Whether this compiler has, and accepts, a standard library for the target.
-/// A leftover folder proves nothing, so a small crate is really compiled (no
-/// linker needed).
-pub(crate) fn compiles_for_target(mut rustc: Command) -> bool {
-    let probe = env::temp_dir().join(format!("tinwave-probe-{}", std::process::id()));
+/// Whether this compiler has, and accepts, a library for the target. A leftover
+/// folder proves nothing, so a small crate is really compiled (no linker needed).
+pub(crate) fn compiles_for(target: Target, mut rustc: Command) -> bool {
+    let name = format!("tinwave-probe-{}-{target}", std::process::id());
+    let probe = env::temp_dir().join(name);
     let source = probe.join("probe.rs");
-    let text = "#![crate_type = \"lib\"]\npub fn f() -> String { String::new() }\n";
-    if std::fs::create_dir_all(&probe).is_err() || std::fs::write(&source, text).is_err() {
+    if std::fs::create_dir_all(&probe).is_err() || std::fs::write(&source, target.probe()).is_err()
+    {
         return false;
     }
-    rustc.args(["--target", TARGET, "--emit=metadata", "--out-dir"]);
+    rustc.args(["--target", target.triple(), "--emit=metadata", "--out-dir"]);
     let compiles = succeeds_within(rustc.arg(&probe).arg(&source), PROBE_LIMIT);
-    remove_probe(&probe);
+    // A leftover in the temporary folder does no harm.
+    let _ = std::fs::remove_dir_all(&probe);
     compiles
 }
 
-fn remove_probe(folder: &Path) {
-    // A leftover in the temporary folder does no harm.
-    let _ = std::fs::remove_dir_all(folder);
-}
-
-fn add_target() -> Result<bool> {
+fn add(target: Target) -> bool {
     let mut rustup = Command::new("rustup");
     // Without a network it should give up at once: there is another way.
     rustup.env("RUSTUP_MAX_RETRIES", "0");
-    rustup.args(["target", "add", TARGET]);
-    Ok(succeeds_within(&mut rustup, RUSTUP_LIMIT) && active_has_target())
+    rustup.args(["target", "add", target.triple()]);
+    succeeds_within(&mut rustup, RUSTUP_LIMIT) && active_has(target)
 }
 
 #[cfg(test)]

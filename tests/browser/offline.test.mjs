@@ -1,0 +1,117 @@
+// Without a network: one visit is enough, and the person is told so once.
+
+import assert from 'node:assert/strict';
+import { createServer } from 'node:http';
+import { readFile, rm } from 'node:fs/promises';
+import { extname, join } from 'node:path';
+import {
+  FIRST,
+  checkQuiet,
+  copyOf,
+  keptOffline,
+  open,
+  openIn,
+  profile,
+  ready,
+  scenario,
+  serve,
+  version,
+} from './page.mjs';
+
+scenario('says once that it is ready for use without a network', async (t) => {
+  const { url } = await serve(t);
+  const page = await ready(await open(t, url));
+  await page.locator('#offline-note').waitFor();
+  await page.locator('#offline-close').click();
+  assert.equal(await page.locator('#offline-note').isVisible(), false);
+
+  await page.reload();
+  await ready(page);
+  await keptOffline(page);
+  await page.waitForTimeout(1000);
+  assert.equal(await page.locator('#offline-note').isVisible(), false, 'not told again');
+  await checkQuiet(page);
+});
+
+scenario('reloads and opens links with the server stopped', async (t) => {
+  const server = await serve(t);
+  const context = await profile(t);
+  const page = await ready(await openIn(context, server.url));
+  await keptOffline(page);
+  const before = await version(page);
+
+  await server.stop();
+  await context.setOffline(true);
+  await page.reload();
+  await ready(page);
+  assert.equal(await version(page), before);
+  await checkQuiet(page);
+
+  for (const tail of [new URL(page.url()).hash || '#v=1', '?from=elsewhere', 'index.html']) {
+    const other = await ready(await openIn(context, server.url + tail));
+    assert.equal(await version(other), before, tail);
+    await other.close();
+  }
+});
+
+scenario('comes back when the server does', async (t) => {
+  const server = await serve(t);
+  const page = await ready(await open(t, server.url));
+  await keptOffline(page);
+  await server.stop();
+  await page.reload();
+  await ready(page);
+  await server.restart();
+  await page.reload();
+  await ready(page);
+  assert.equal(await page.locator('#update-note').isVisible(), false, 'the same version is no news');
+});
+
+/** What the browser keeps for this origin, and whether a worker is at work. */
+function kept(page) {
+  return page.evaluate(async () => ({
+    caches: await caches.keys(),
+    active: Boolean((await navigator.serviceWorker.getRegistration())?.active),
+  }));
+}
+
+/** Waits until an installation has been tried and has failed. */
+async function installFailed(page) {
+  await page.waitForFunction(async () => !(await navigator.serviceWorker.getRegistration()));
+}
+
+scenario('keeps nothing when one file is missing', async (t) => {
+  const folder = await copyOf(t, FIRST);
+  await rm(join(folder, 'icon-512.png'));
+  const { url } = await serve(t, { folder });
+  const page = await ready(await open(t, url));
+  await installFailed(page);
+  assert.deepEqual(await kept(page), { caches: [], active: false });
+  assert.equal(await page.locator('#offline-note').isVisible(), false);
+});
+
+/** A host that answers everything it lacks with the page itself, status 200. */
+async function serveEverything(t, folder, without) {
+  const types = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.wasm': 'application/wasm' };
+  const server = createServer(async (request, response) => {
+    const name = new URL(request.url, 'http://host').pathname.slice(1) || 'index.html';
+    const found = name === without ? 'index.html' : name;
+    const bytes = await readFile(join(folder, found)).catch(() => undefined);
+    const shown = bytes ? found : 'index.html';
+    response.setHeader('Content-Type', types[extname(shown)] ?? 'image/png');
+    response.end(bytes ?? (await readFile(join(folder, shown))));
+  });
+  await new Promise((done) => server.listen(0, '127.0.0.1', done));
+  t.after(() => {
+    server.closeAllConnections();
+    server.close();
+  });
+  return `http://127.0.0.1:${server.address().port}/`;
+}
+
+scenario('keeps nothing when a host sends the page in place of a missing file', async (t) => {
+  const url = await serveEverything(t, FIRST, 'icon-512.png');
+  const page = await ready(await open(t, url));
+  await installFailed(page);
+  assert.deepEqual(await kept(page), { caches: [], active: false });
+});

@@ -1,0 +1,85 @@
+// A program that does not come, or does not last: the page says so and keeps the link.
+
+import assert from 'node:assert/strict';
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { FIRST, checkAxe, copyOf, fileLike, open, ready, scenario, serve } from './page.mjs';
+
+const WASM = /^app-.*\.wasm$/;
+const SCRIPT = /^app-.*\.js$/;
+
+/** A page whose program was spoilt before the visit, opened by a link. */
+async function spoilt(t, pattern, spoil) {
+  const folder = await copyOf(t, FIRST);
+  const name = await fileLike(folder, pattern);
+  const file = join(folder, name);
+  const whole = await readFile(file);
+  await spoil(file, whole);
+  const { url } = await serve(t, { folder });
+  const link = `${url}#v=1`;
+  return { page: await open(t, link), link, repair: () => writeFile(file, whole) };
+}
+
+async function saysSo(page, link) {
+  const notice = page.locator('#trouble');
+  await notice.waitFor();
+  assert.equal(await notice.getAttribute('role'), 'alert');
+  assert.ok((await page.locator('#trouble-text').innerText()).length > 20, 'a sentence');
+  assert.equal(await page.locator('#trouble-link').inputValue(), link);
+  assert.equal(await page.locator('html').getAttribute('data-app'), 'trouble');
+}
+
+scenario('the program is missing: said, link kept, and a second try works', async (t) => {
+  const { page, link, repair } = await spoilt(t, WASM, (file) => rm(file));
+  await saysSo(page, link);
+  await checkAxe(page);
+  await repair();
+  await page.locator('#trouble-reload').click();
+  await ready(page);
+  assert.equal(await page.locator('#trouble').isVisible(), false);
+  assert.ok(page.url().startsWith(link.split('#')[0]), page.url());
+});
+
+scenario('the program is cut short: said, link kept', async (t) => {
+  const { page, link } = await spoilt(t, WASM, (file, whole) => writeFile(file, whole.subarray(0, whole.length / 2)));
+  await saysSo(page, link);
+});
+
+scenario('the program is something else: said, link kept', async (t) => {
+  const { page, link } = await spoilt(t, WASM, (file) => writeFile(file, '<!doctype html><p>Not here.'));
+  await saysSo(page, link);
+});
+
+scenario('the script beside it is missing: said, link kept', async (t) => {
+  const { page, link } = await spoilt(t, SCRIPT, (file) => rm(file));
+  await saysSo(page, link);
+});
+
+scenario('a program that stops later says so, and the link follows', async (t) => {
+  const { url } = await serve(t);
+  for (const stop of [
+    () => dispatchEvent(new CustomEvent('tinwave-panic', { detail: 'provoked by a test' })),
+    () => dispatchEvent(new ErrorEvent('error', { error: new WebAssembly.RuntimeError('unreachable') })),
+  ]) {
+    const page = await ready(await open(t, url));
+    await page.evaluate(stop);
+    await saysSo(page, page.url());
+  }
+});
+
+scenario('an ordinary script error is no alarm', async (t) => {
+  const { url } = await serve(t);
+  const page = await ready(await open(t, url));
+  await page.evaluate(() => dispatchEvent(new ErrorEvent('error', { error: new Error('of an extension') })));
+  assert.equal(await page.locator('#trouble').isVisible(), false);
+});
+
+scenario('without script the page still says what it is', async (t) => {
+  const { url } = await serve(t);
+  const page = await open(t, url, { javaScriptEnabled: false });
+  assert.ok(await page.locator('h1').isVisible(), 'a heading');
+  assert.ok((await page.locator('main').innerText()).length > 100, 'text to read');
+  for (const id of ['trouble', 'offline-note', 'update-note']) {
+    assert.equal(await page.locator(`#${id}`).isVisible(), false, id);
+  }
+});
