@@ -22,6 +22,9 @@ const FIXED: [&str; 5] = [
     "manifest.webmanifest",
 ];
 
+/// The style sheets, in the order in which they apply.
+const STYLES: [&str; 2] = ["style.css", "pictures.css"];
+
 /// A built page: its version, and each file's name and content.
 #[derive(Debug)]
 pub(crate) struct Page {
@@ -32,7 +35,10 @@ pub(crate) struct Page {
 /// The hand-written parts of the page.
 struct Sources {
     index: String,
+    /// All style sheets in one: one request less before the first paint.
     style: String,
+    /// The drawing that the page shows before its program has come.
+    example: String,
     start: String,
     worker: String,
     fixed: Vec<(String, Vec<u8>)>,
@@ -49,7 +55,11 @@ impl Sources {
         });
         Ok(Self {
             index: text(&top.join("index.html"))?,
-            style: text(&assets.join("style.css"))?,
+            style: STYLES
+                .iter()
+                .map(|name| text(&assets.join(name)))
+                .collect::<Result<_>>()?,
+            example: text(&assets.join("example-section.svg"))?,
             start: text(&assets.join("start.js"))?,
             worker: text(&assets.join("sw.js"))?,
             fixed: fixed.collect::<Result<_>>()?,
@@ -61,6 +71,7 @@ impl Sources {
         let mut parts: Vec<&[u8]> = vec![
             self.index.as_bytes(),
             self.style.as_bytes(),
+            self.example.as_bytes(),
             self.start.as_bytes(),
             self.worker.as_bytes(),
             program.javascript.as_bytes(),
@@ -93,7 +104,7 @@ pub(crate) fn assemble(program: Program, tag: &str) -> Result<Page> {
     ];
     let start_text = fill("start.js", &sources.start, &values, &["app", "wasm"])?;
     let start = hashed("start", "js", start_text.as_bytes());
-    values.push(("start", &start));
+    values.extend([("start", start.as_str()), ("example", &sources.example)]);
     let required = ["csp", "version", "style", "start"];
     let index_text = fill("index.html", &sources.index, &values, &required)?;
 
