@@ -1,15 +1,12 @@
 //! The band: a published one, a channel, or typed edges.
 
-use leptos::prelude::*;
 use tinwave_core::design::Band;
 
 use super::entries::Entry;
-use super::entry_field::entry_field;
-use super::parts::{choice, fields, group_html, option_html, section};
-use super::state::{Now, Page};
-use crate::bands::{self, BANDS, BandGroup, ChannelSet};
+use super::markup::{Markup, group, option};
+use super::model::Model;
+use crate::bands::{self, BANDS, BandGroup, Channel, ChannelSet};
 use crate::entry;
-use crate::history::Change;
 
 fn edges(band: Band) -> String {
     [
@@ -21,8 +18,8 @@ fn edges(band: Band) -> String {
     .concat()
 }
 
-fn summary(now: &Now<'_>) -> String {
-    let band = now.work.design.band;
+fn summary(model: &Model) -> String {
+    let band = model.work.design.band;
     match bands::named(band) {
         Some(published) => [published.name, ", ", &edges(band)].concat(),
         None => edges(band),
@@ -31,68 +28,59 @@ fn summary(now: &Now<'_>) -> String {
 
 fn band_options() -> String {
     let mut list = String::new();
-    option_html(&mut list, "", "Typed edges");
-    for group in BandGroup::ALL {
-        group_html(&mut list, Some(group.name()));
-        for band in BANDS.iter().filter(|band| band.group == group) {
+    option(&mut list, "", "Typed edges");
+    for of in BandGroup::ALL {
+        let mut options = String::new();
+        for band in BANDS.iter().filter(|band| band.group == of) {
             let label = [band.name, " (", &edges(band.band()), ")"].concat();
-            option_html(&mut list, band.key, &label);
+            option(&mut options, band.key, &label);
         }
-        group_html(&mut list, None);
+        group(&mut list, of.name(), &options);
     }
     list
 }
 
 /// The value of a channel in the list: set and number.
-fn channel_value(set: ChannelSet, number: u16) -> String {
-    [set.key(), ".", &number.to_string()].concat()
+fn channel_value(channel: Channel) -> String {
+    [channel.set.key(), ".", &channel.number.to_string()].concat()
 }
 
-fn channel_of_value(value: &str) -> Option<bands::Channel> {
+/// The band of a value of the list of channels.
+pub(super) fn channel_band(value: &str) -> Option<Band> {
     let (set, number) = value.split_once('.')?;
-    bands::channel(ChannelSet::from_key(set)?, number.parse().ok()?)
+    let channel = bands::channel(ChannelSet::from_key(set)?, number.parse().ok()?)?;
+    Some(channel.band())
+}
+
+fn channels(set: ChannelSet) -> Vec<Channel> {
+    let numbers = set.numbers();
+    numbers.into_iter().filter_map(|number| bands::channel(set, number)).collect()
 }
 
 fn channel_options() -> String {
     let mut list = String::new();
-    option_html(&mut list, "", "None: the whole band");
+    option(&mut list, "", "None: the whole band");
     for set in ChannelSet::ALL {
-        group_html(&mut list, Some(set.name()));
-        for number in set.numbers() {
-            if let Some(channel) = bands::channel(set, number) {
-                option_html(&mut list, &channel_value(set, number), &channel.label());
-            }
+        let mut options = String::new();
+        for channel in channels(set) {
+            option(&mut options, &channel_value(channel), &channel.label());
         }
-        group_html(&mut list, None);
+        group(&mut list, set.name(), &options);
     }
     list
 }
 
 /// The channel whose edges are exactly the band's.
-fn channel_of(band: Band) -> String {
+fn channel_of(model: &Model) -> String {
+    let band = model.work.design.band;
     ChannelSet::ALL
         .into_iter()
-        .flat_map(|set| {
-            set.numbers()
-                .into_iter()
-                .filter_map(move |number| bands::channel(set, number))
-        })
-        .find(|channel| channel.band() == band)
-        .map_or_else(String::new, |channel| {
-            channel_value(channel.set, channel.number)
-        })
+        .find_map(|set| channels(set).into_iter().find(|channel| channel.band() == band))
+        .map_or_else(String::new, channel_value)
 }
 
-fn take(page: Page, band: Option<Band>) {
-    if let Some(band) = band {
-        let mut work = page.work.get_untracked();
-        work.design.band = band;
-        page.replace(work, Change::Band);
-    }
-}
-
-fn about(now: &Now<'_>) -> String {
-    let Some(band) = bands::named(now.work.design.band) else {
+fn about(model: &Model) -> String {
+    let Some(band) = bands::named(model.work.design.band) else {
         return String::new();
     };
     let receive = if band.receive_only {
@@ -100,51 +88,20 @@ fn about(now: &Now<'_>) -> String {
     } else {
         ""
     };
-    [
-        receive,
-        band.note,
-        " Source: ",
-        band.source,
-        " (",
-        band.confidence.words(),
-        ").",
-    ]
-    .concat()
+    [receive, band.note, " Source: ", band.source, " (", band.confidence.words(), ")."].concat()
 }
 
-/// The section.
-pub(super) fn band_section(page: Page, ladder: AnyView) -> AnyView {
-    let published = choice(
-        "band",
-        "Published band",
-        band_options(),
-        page.text(|now| {
-            bands::named(now.work.design.band).map_or_else(String::new, |band| band.key.to_owned())
-        }),
-        Box::new(move |key| take(page, bands::band_by_key(&key).map(|band| band.band()))),
-    );
-    let band = Memo::new(move |_| page.work.with(|work| work.design.band));
-    let channel = choice(
-        "channel",
-        "Or one channel",
-        channel_options(),
-        Signal::derive(move || channel_of(band.get())),
-        Box::new(move |value| take(page, channel_of_value(&value).map(|channel| channel.band()))),
-    );
-    section(
-        page,
-        "band-part",
-        "2 Band",
-        true,
-        summary,
-        vec![
-            fields(vec![
-                published,
-                channel,
-                entry_field(page, Entry::Band, false),
-            ]),
-            super::parts::live_paragraph("note", page.text(about)),
-            ladder,
-        ],
-    )
+/// The part, with room for the mode ladder.
+pub(super) fn band_part(page: &mut Markup) {
+    page.open_part("band-part", "2 Band", true, summary);
+    page.raw("<div class=\"fields\">");
+    page.choice("band", "Published band", &band_options(), |model| {
+        bands::named(model.work.design.band).map_or_else(String::new, |band| band.key.to_owned())
+    });
+    page.choice("channel", "Or one channel", &channel_options(), channel_of);
+    page.entry(Entry::Band, false);
+    page.raw("</div>");
+    page.note(about);
+    page.raw("<div id=\"ladder-narrow\"></div>");
+    page.close_part();
 }

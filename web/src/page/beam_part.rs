@@ -1,50 +1,54 @@
 //! The beam.
 
-use leptos::prelude::*;
 use tinwave_core::beam::{Beam, endless_pipe_uncertainty};
 use tinwave_core::si::SiDesign;
 
-use super::parts::{Place, findings, results, row, section};
-use super::state::{Now, Page};
+use super::markup::{Markup, What};
+use super::model::Model;
+use super::said::{self, Place};
 use crate::entry;
 use crate::words::Shown;
 
-fn beam<'a>(now: &Now<'a>) -> Option<&'a Beam> {
-    now.analysis?.beam.as_ref()
+fn beam(model: &Model) -> Option<Beam> {
+    model.analysis.as_ref()?.beam
 }
 
-fn or_none(text: Option<String>) -> String {
+fn or_not(text: Option<String>) -> String {
     text.unwrap_or_else(|| "not computed".to_owned())
 }
 
 /// The spread of gain (dB) and widths (degrees) of a finite can.
-fn spread(now: &Now<'_>) -> (f64, f64) {
-    let si = SiDesign::new(&now.work.design);
+fn spread(model: &Model) -> (f64, f64) {
+    let si = SiDesign::new(&model.work.design);
     endless_pipe_uncertainty(&si, si.centre_hz())
 }
 
-fn give_or_take(value: f64, spread: f64, unit: &str) -> String {
-    [
-        &entry::format_decimal(value, 1),
-        " \u{b1} ",
-        &entry::format_decimal(spread, 1),
-        unit,
-    ]
-    .concat()
+fn gain_text(model: &Model, gain: Option<f64>) -> String {
+    or_not(gain.map(|gain| {
+        [
+            &entry::format_decimal(gain, 1),
+            " \u{b1} ",
+            &entry::format_decimal(spread(model).0, 1),
+            " dBi",
+        ]
+        .concat()
+    }))
 }
 
-fn degrees(value: f64, spread: f64) -> String {
-    [
-        &entry::format_decimal(value, 0),
-        "\u{b0} \u{b1} ",
-        &entry::format_decimal(spread, 0),
-        "\u{b0}",
-    ]
-    .concat()
+fn width_text(model: &Model, width: Option<f64>) -> String {
+    or_not(width.map(|width| {
+        [
+            &entry::format_decimal(width, 0),
+            "\u{b0} \u{b1} ",
+            &entry::format_decimal(spread(model).1, 0),
+            "\u{b0}",
+        ]
+        .concat()
+    }))
 }
 
-fn summary(now: &Now<'_>) -> String {
-    or_none(beam(now).map(|beam| {
+fn summary(model: &Model) -> String {
+    or_not(beam(model).map(|beam| {
         [
             &entry::format_decimal(beam.directivity_dbi, 1),
             " dBi, ",
@@ -57,68 +61,28 @@ fn summary(now: &Now<'_>) -> String {
     }))
 }
 
-/// The section.
-pub(super) fn beam_section(page: Page) -> AnyView {
-    section(
-        page,
-        "beam",
-        "5 Beam",
-        true,
-        summary,
-        vec![
-            results(vec![
-                row(
-                    page,
-                    "Directivity on the axis",
-                    |now| {
-                        or_none(
-                            beam(now).map(|beam| {
-                                give_or_take(beam.directivity_dbi, spread(now).0, " dBi")
-                            }),
-                        )
-                    },
-                    Shown::Gain,
-                ),
-                row(
-                    page,
-                    "Gain with mismatch and wall loss",
-                    |now| {
-                        or_none(
-                            beam(now)
-                                .and_then(|beam| beam.realised_gain_dbi)
-                                .map(|gain| give_or_take(gain, spread(now).0, " dBi")),
-                        )
-                    },
-                    Shown::Gain,
-                ),
-                row(
-                    page,
-                    "Half-power width, along the wire (E plane)",
-                    |now| {
-                        or_none(beam(now).map(|beam| degrees(beam.beamwidth_e_deg, spread(now).1)))
-                    },
-                    Shown::Beamwidth,
-                ),
-                row(
-                    page,
-                    "Half-power width, across the wire (H plane)",
-                    |now| {
-                        or_none(beam(now).map(|beam| degrees(beam.beamwidth_h_deg, spread(now).1)))
-                    },
-                    Shown::Beamwidth,
-                ),
-                row(
-                    page,
-                    "Front over back",
-                    |now| {
-                        or_none(beam(now).map(|beam| {
-                            [&entry::format_decimal(beam.front_to_back_db, 0), " dB"].concat()
-                        }))
-                    },
-                    Shown::FrontToBack,
-                ),
-            ]),
-            findings(page, Place::Beam),
-        ],
-    )
+/// The part.
+pub(super) fn beam_part(page: &mut Markup) {
+    page.open_part("beam", "5 Beam", true, summary);
+    page.open_results();
+    page.row("Directivity on the axis", |model| {
+        gain_text(model, beam(model).map(|beam| beam.directivity_dbi))
+    }, Shown::Gain);
+    page.row("Gain with mismatch and wall loss", |model| {
+        gain_text(model, beam(model).and_then(|beam| beam.realised_gain_dbi))
+    }, Shown::Gain);
+    page.row("Half-power width, along the wire (E plane)", |model| {
+        width_text(model, beam(model).map(|beam| beam.beamwidth_e_deg))
+    }, Shown::Beamwidth);
+    page.row("Half-power width, across the wire (H plane)", |model| {
+        width_text(model, beam(model).map(|beam| beam.beamwidth_h_deg))
+    }, Shown::Beamwidth);
+    page.row("Front over back", |model| {
+        or_not(beam(model).map(|beam| {
+            [&entry::format_decimal(beam.front_to_back_db, 0), " dB"].concat()
+        }))
+    }, Shown::FrontToBack);
+    page.close_results();
+    page.live("<ul class=\"findings\"", What::Html, |model| said::findings(model, Place::Beam), "</ul>");
+    page.close_part();
 }

@@ -100,19 +100,24 @@ pub(super) fn store(key: &str, text: &str) -> bool {
     storage().is_some_and(|memory| memory.set_item(key, text).is_ok())
 }
 
-/// Whether a media query holds now, and from now on.
-pub(super) fn media(query: &str) -> RwSignal<bool> {
-    let holds = RwSignal::new(false);
+/// Tells whether a media query holds: now, and at each change.
+pub(super) fn media(query: &str, tell: Box<dyn Fn(bool)>) {
     if let Ok(Some(list)) = window().match_media(query) {
-        holds.set(list.matches());
+        tell(list.matches());
         let again = list.clone();
-        on_event(
-            list.unchecked_ref(),
-            "change",
-            Box::new(move |_| holds.set(again.matches())),
-        );
+        on_event(&list, "change", Box::new(move |_| tell(again.matches())));
     }
-    holds
+}
+
+/// Whether there is room for two columns.
+pub(super) fn is_wide() -> bool {
+    let list = window().match_media("(min-width: 900px)");
+    list.ok().flatten().is_some_and(|list| list.matches())
+}
+
+/// The value of an input or a choice.
+pub(super) fn value_of(element: &web_sys::Element) -> String {
+    js_get(element, "value").as_string().unwrap_or_default()
 }
 
 /// Listens as long as the page lives.
@@ -121,9 +126,30 @@ pub(super) fn on_event(
     name: &str,
     task: Box<dyn FnMut(web_sys::Event)>,
 ) {
+    listen(target, name, task, false);
+}
+
+/// Listens on the event's way down, for events that don't bubble.
+pub(super) fn on_event_capture(
+    target: &web_sys::EventTarget,
+    name: &str,
+    task: Box<dyn FnMut(web_sys::Event)>,
+) {
+    listen(target, name, task, true);
+}
+
+fn listen(
+    target: &web_sys::EventTarget,
+    name: &str,
+    task: Box<dyn FnMut(web_sys::Event)>,
+    capture: bool,
+) {
     let closure = wasm_bindgen::closure::Closure::wrap(task);
-    let listening = target.add_event_listener_with_callback(name, closure.as_ref().unchecked_ref());
-    if listening.is_ok() {
+    let run = closure.as_ref().unchecked_ref();
+    if target
+        .add_event_listener_with_callback_and_bool(name, run, capture)
+        .is_ok()
+    {
         closure.forget();
     }
 }

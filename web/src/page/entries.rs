@@ -2,13 +2,13 @@
 
 use tinwave_core::design_error::Field;
 
-use super::state::DiameterBy;
+use super::model::{DiameterBy, Model};
 use crate::bands;
 use crate::entry::{self, LengthUnit};
 use crate::history::Change;
 use crate::wire_gauges;
 use crate::words;
-use crate::workpiece::Workpiece;
+use crate::workpiece::{LONGEST_NAME, Workpiece, clean_name};
 
 /// One text entry.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -30,8 +30,6 @@ pub(super) enum Entry {
 /// Thickness of the paper strip that is taken off: copy paper of 80 g/m² is
 /// 0.1 mm thick (common practice, no source).
 const STRIP_UM: u32 = 100;
-/// A name longer than this does not fit a link.
-pub(super) const NAME_CHARACTERS: usize = 60;
 
 /// Text that can't be used, and why.
 pub(super) type Refusal = String;
@@ -94,6 +92,25 @@ impl Entry {
                 "",
                 "Goes into the link and the files.",
             ),
+        }
+    }
+
+    /// Whether a phone should offer its number pad: not where letters belong.
+    pub(super) const fn is_decimal(self) -> bool {
+        !matches!(self, Self::Wire | Self::Band | Self::Name)
+    }
+
+    /// Whether it is in the page at present.
+    pub(super) fn shown(self, model: &Model) -> bool {
+        match self {
+            Self::Plain(Field::InsideDiameter) => model.diameter_by == DiameterBy::Inside,
+            Self::OutsideDiameter => model.diameter_by == DiameterBy::Outside,
+            Self::Circumference => model.diameter_by == DiameterBy::Circumference,
+            Self::Plain(Field::HoleDiameter) => super::feed::hole(model) == super::feed::Hole::Typed,
+            Self::Plain(Field::SleeveDiameter | Field::SleevePermittivity) => {
+                model.work.design.probe.sleeve.is_some()
+            }
+            _ => true,
         }
     }
 
@@ -214,8 +231,10 @@ impl Entry {
                 Ok(None)
             }
             Self::Name => {
-                work.design.name = text.chars().take(NAME_CHARACTERS).collect();
-                Ok(None)
+                let name = clean_name(text);
+                let shortened = text.trim().chars().count() > LONGEST_NAME;
+                work.design.name = name;
+                Ok(shortened.then(|| ["Shortened: a link has room for ", &LONGEST_NAME.to_string(), " characters."].concat()))
             }
         }
     }

@@ -1,112 +1,96 @@
 //! What fits: trade sizes that carry one mode over the band.
 
-use leptos::prelude::*;
-
-use super::matching::vswr_text;
-use super::parts::{paragraph, section_with, why};
-use super::search::{Search, SizeFit};
-use super::state::Page;
-use crate::entry::{self, LengthUnit};
-use crate::history::Change;
+use super::markup::{Markup, What, fill, flag};
+use super::match_part::vswr_text;
+use super::model::Model;
+use super::search::SizeFit;
+use crate::entry;
 use crate::words::Shown;
+use crate::workpiece::Workpiece;
 
-/// The section. The sizes are matched only while it is open.
-pub(super) fn fit_section(page: Page, search: Search) -> AnyView {
-    let sum = Signal::derive(move || {
-        search.sizes.with(|sizes| {
-            let Some(best) = sizes.first() else {
-                return "no trade size carries one mode over this band".to_owned();
-            };
-            [
-                &sizes.len().to_string(),
-                " trade sizes carry one mode; first: ",
-                best.size.name,
-            ]
-            .concat()
-        })
-    });
-    let list = move || {
-        let unit = page.unit.get();
-        search.sizes.with(|sizes| {
-            sizes
-                .iter()
-                .map(|fit| size_row(page, fit, unit))
-                .collect::<Vec<AnyView>>()
-        })
+fn summary(model: &Model) -> String {
+    let Some(best) = model.sizes.first() else {
+        return "no trade size carries one mode over this band".to_owned();
     };
-    let waiting = move || {
-        search
-            .sizes
-            .with(|sizes| sizes.iter().filter(|fit| fit.cut.is_none()).count())
-    };
-    let known = move || search.sizes.with(|sizes| sizes.len()) - waiting();
-    let body = vec![
-        paragraph(
-            "note",
-            "Sizes that carry exactly one mode over the whole band, the roomiest first. Room: how far the band stays from the cutoffs below and above. Match: with the best wire length and hole position for your wire.",
-        ),
-        why("what fits", Shown::TradeSizes),
-        view! {
-            <p class="searching" class:unseen=move || waiting() == 0>
-                <progress aria-label="Sizes matched" prop:max=move || (known() + waiting()) as f64 prop:value=move || known() as f64></progress>
-                <button type="button" on:click=move |_| search.stop()>"Stop"</button>
-            </p>
-            <div class="table-wrap" tabindex="0" role="region" aria-label="Trade sizes">
-                <table class="sizes">
-                    <thead><tr>
-                        <th scope="col">"Size"</th>
-                        <th scope="col">"Inside"</th>
-                        <th scope="col">"Room below, above"</th>
-                        <th scope="col">"Best VSWR"</th>
-                        <th scope="col"><span class="unseen">"Use"</span></th>
-                    </tr></thead>
-                    <tbody>{list}</tbody>
-                </table>
-            </div>
-        }
-        .into_any(),
-    ];
-    section_with(
-        "fit",
-        "6 What fits",
-        page.wide.get_untracked(),
-        sum,
-        Box::new(move |open| search.sizes_wanted.set(open)),
-        body,
-    )
+    let count = model.sizes.len().to_string();
+    [&count, " trade sizes carry one mode; first: ", best.size.name].concat()
 }
 
-fn size_row(page: Page, fit: &SizeFit, unit: LengthUnit) -> AnyView {
-    let percent = |share: f64| [&entry::format_decimal(share * 100.0, 0), " %"].concat();
+/// How many sizes have been matched.
+fn known(model: &Model) -> usize {
+    model.sizes.iter().filter(|fit| fit.cut.is_some()).count()
+}
+
+/// The part. The sizes are matched only while it is open.
+pub(super) fn fit_part(page: &mut Markup, open: bool) {
+    page.open_part("fit", "6 What fits", open, summary);
+    page.raw(
+        "<p class=\"note\">Sizes that carry exactly one mode over the whole band, the roomiest \
+         first. Room: how far the band stays from the cutoffs below and above. Match: with the \
+         best wire length and hole position for your wire.</p>",
+    );
+    page.why("what fits", Shown::TradeSizes);
+    page.live("<p class=\"searching\"", What::Flag("hidden"), |model| {
+        flag(known(model) == model.sizes.len())
+    }, "");
+    page.live("<progress aria-label=\"Sizes matched\"", What::Attribute("max"), |model| {
+        model.sizes.len().max(1).to_string()
+    }, "</progress>");
+    page.also(What::Value, |model| known(model).to_string());
+    page.raw(
+        "<button type=\"button\" data-do=\"stop\">Stop</button></p>\
+         <div class=\"table-wrap\" tabindex=\"0\" role=\"region\" aria-label=\"Trade sizes\">\
+         <table class=\"sizes\"><thead><tr><th scope=\"col\">Size</th><th scope=\"col\">Inside</th>\
+         <th scope=\"col\">Room below, above</th><th scope=\"col\">Best VSWR</th>\
+         <th scope=\"col\"><span class=\"unseen\">Use</span></th></tr></thead>",
+    );
+    page.live("<tbody", What::Html, rows, "</tbody></table></div>");
+    page.close_part();
+}
+
+fn rows(model: &Model) -> String {
+    let mut html = String::new();
+    for (index, fit) in model.sizes.iter().enumerate() {
+        row(&mut html, model, fit, &index.to_string());
+    }
+    html
+}
+
+fn row(html: &mut String, model: &Model, fit: &SizeFit, index: &str) {
+    let percent = |share: f64| entry::format_decimal(share * 100.0, 0);
     let vswr = match &fit.cut {
         None => "\u{2026}".to_owned(),
         Some(None) => "no match".to_owned(),
         Some(Some(cut)) => vswr_text(cut.worst_vswr),
     };
-    let design = fit.design.clone();
-    let cut = fit.cut.flatten();
-    let use_it = move |_| {
-        let mut work = page.work.get_untracked();
-        let now = &mut work.design;
-        now.can.inside_diameter_um = design.can.inside_diameter_um;
-        now.can.wall_um = design.can.wall_um;
-        now.can.metal = design.can.metal;
-        now.can.open_length_um = design.can.open_length_um;
-        if let Some(cut) = cut {
-            now.probe.length_um = cut.length_um;
-            now.probe.backshort_distance_um = cut.backshort_distance_um;
-        }
-        page.replace(work, Change::Diameter);
-    };
-    let label = ["Use this size: ", fit.size.name].concat();
-    view! {
-        <tr>
-            <th scope="row">{fit.size.name}<small>{fit.size.group.name()}{fit.size.estimated().then_some(", estimated")}</small></th>
-            <td>{entry::format_length_number(fit.size.inside_um, unit)}</td>
-            <td>{percent(fit.margins.0)}", "{percent(fit.margins.1)}</td>
-            <td>{vswr}</td>
-            <td><button type="button" aria-label=label on:click=use_it>"Use"</button></td>
-        </tr>
+    let estimated = if fit.size.estimated() { ", estimated" } else { "" };
+    fill(
+        html,
+        "<tr><th scope=\"row\">{}<small>{}{}</small></th><td>{}</td><td>{} %, {} %</td><td>{}</td>\
+         <td><button type=\"button\" data-do=\"size\" data-arg=\"{}\" aria-label=\"Use this size: {}\">Use</button></td></tr>",
+        &[
+            fit.size.name,
+            fit.size.group.name(),
+            estimated,
+            &entry::format_length(fit.size.inside_um, model.unit),
+            &percent(fit.margins.0),
+            &percent(fit.margins.1),
+            &vswr,
+            index,
+            fit.size.name,
+        ],
+    );
+}
+
+/// Takes a size into the work, with its best cut where that is known.
+pub(super) fn take_size(work: &mut Workpiece, fit: &SizeFit) {
+    let now = &mut work.design;
+    now.can.inside_diameter_um = fit.design.can.inside_diameter_um;
+    now.can.wall_um = fit.design.can.wall_um;
+    now.can.metal = fit.design.can.metal;
+    now.can.open_length_um = fit.design.can.open_length_um;
+    if let Some(Some(cut)) = fit.cut {
+        now.probe.length_um = cut.length_um;
+        now.probe.backshort_distance_um = cut.backshort_distance_um;
     }
-    .into_any()
 }

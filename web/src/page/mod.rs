@@ -1,30 +1,46 @@
 //! The page: state, inputs, results.
+//!
+//! The page is written as markup once; every place in it that follows the
+//! model is kept in line by one effect, and everything the maker does is heard
+//! in one place. The pictures are components of their own.
 
+mod actions;
 mod band;
 mod beam_part;
 mod browser;
 mod can;
-mod cautions;
 mod cut_part;
 mod entries;
-mod entry_field;
 mod feed;
 mod fit;
-mod keeping;
-mod matching;
+mod head;
+mod keep_part;
+mod live;
+mod markup;
+mod match_part;
+mod model;
+mod mounting;
 mod opening;
-mod parts;
-mod pictures_part;
+mod said;
 mod search;
+mod slots;
 mod state;
-mod toolbar;
-mod verdict_strip;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement};
 
+use actions::Actions;
+use browser::Timer;
+use live::LivePlaces;
+use markup::Markup;
 use search::Search;
-use state::Page;
+use slots::Slots;
+
+use crate::store::Theme;
+
+/// A verdict is spoken when it has rested this long, not at each key.
+const QUIET_MS: u32 = 1_200;
 
 /// Starts the page: takes the place of the static example in `#app`.
 pub fn start() {
@@ -32,39 +48,96 @@ pub fn start() {
     let Some(place) = document().get_element_by_id("app") else {
         return;
     };
-    place.set_inner_html("");
-    let mounted = mount_to(place.unchecked_into(), || view(opening::open()));
-    mounted.forget();
+    let root: HtmlElement = place.unchecked_into();
+    let element: Element = root.clone().into();
+    mount_to(root, move || run(&element)).forget();
 }
 
-fn view(page: Page) -> AnyView {
-    opening::follow(page);
+/// Writes the page and sets it going.
+fn run(root: &Element) {
+    let page = opening::open();
+    let markup = write();
+    root.set_inner_html(&markup.html);
+    let slots = Slots::find(root, &markup.entries);
+    let mut places = LivePlaces::find(root, markup.lives);
+    let mut announcer = Announcer::new(root);
+    let work = root.query_selector(".work").ok().flatten();
+    mounting::effect(Box::new(move || {
+        page.track();
+        page.look(|model| {
+            slots.follow(model);
+            places.follow(model);
+            announcer.hear(head::spoken(model));
+            if let Some(work) = &work {
+                work.set_class_name(if model.waits { "work stale" } else { "work" });
+            }
+        });
+        let waits = slots.wait();
+        page.change(&|model| model.waits = waits);
+    }));
+    show_theme(page.look(|model| model.theme));
     let search = Search::new(page);
-    let pictures = pictures_part::Pictures::new(page, search);
-    let body = vec![
-        can::can_section(page),
-        band::band_section(page, pictures.in_section(pictures_part::Which::Ladder)),
-        feed::feed_section(page),
-        matching::match_section(
-            page,
-            search,
-            pictures.in_section(pictures_part::Which::Charts),
-        ),
-        beam_part::beam_section(page),
-        fit::fit_section(page, search),
-        cut_part::cut_section(page, search),
-        cautions::caution_section(page),
-        keeping::keeping_section(page),
-    ];
-    view! {
-        {verdict_strip::verdict_strip(page)}
-        {verdict_strip::announcer(page)}
-        {opening::notice(page)}
-        {toolbar::toolbar(page)}
-        <div class="work" class:stale=page.stale()>
-            <div class="pictures">{pictures.column()}</div>
-            <div class="parts">{body}</div>
-        </div>
+    mounting::mount_pictures(page, root);
+    Actions::new(page, slots, search).listen(root);
+    opening::follow(page);
+}
+
+/// The whole page as markup.
+fn write() -> Markup {
+    let wide = browser::is_wide();
+    let mut page = Markup::new();
+    head::verdict_strip(&mut page);
+    head::notice(&mut page);
+    head::toolbar(&mut page);
+    page.raw(
+        "<div class=\"work\"><div class=\"pictures\" id=\"wide\"><div id=\"drawing\"></div>\
+         <div id=\"ladder\"></div><div id=\"charts\"></div></div><div class=\"parts\">",
+    );
+    can::can_part(&mut page);
+    band::band_part(&mut page);
+    feed::feed_part(&mut page);
+    match_part::match_part(&mut page);
+    beam_part::beam_part(&mut page);
+    fit::fit_part(&mut page, wide);
+    cut_part::cut_part(&mut page);
+    said::caution_part(&mut page);
+    keep_part::keep_part(&mut page, wide);
+    page.raw("</div></div>");
+    page
+}
+
+/// Shows a theme in the whole page.
+fn show_theme(theme: Theme) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("data-theme", theme.key());
     }
-    .into_any()
+}
+
+/// Speaks the verdict to screen readers once it has rested.
+struct Announcer {
+    place: Option<Element>,
+    heard: Option<String>,
+    pause: Timer,
+}
+
+impl Announcer {
+    fn new(root: &Element) -> Self {
+        Self {
+            place: root.query_selector("#announcer").ok().flatten(),
+            heard: None,
+            pause: Timer::new(),
+        }
+    }
+
+    fn hear(&mut self, text: String) {
+        if self.heard.as_ref() == Some(&text) {
+            return;
+        }
+        // The first verdict is read with the page.
+        if let (Some(_), Some(place)) = (&self.heard, self.place.clone()) {
+            let say = text.clone();
+            self.pause.set(QUIET_MS, Box::new(move || place.set_text_content(Some(&say))));
+        }
+        self.heard = Some(text);
+    }
 }

@@ -9,10 +9,10 @@ use tinwave_core::analysis::Analyser;
 use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
 use tinwave_core::design::{Band, Design};
 use tinwave_core::fit::trial_design;
-use tinwave_core::match_band::SweepPoint;
 use tinwave_core::one_mode_diameter::{OneModeMargins, one_mode_margins};
 
 use super::browser::{self, Timer};
+use super::mounting::effect;
 use super::state::Page;
 use crate::trade_sizes::{TRADE_SIZES, TradeSize};
 
@@ -49,19 +49,13 @@ pub(super) struct SizeFit {
     pub(super) cut: Option<Option<BestCut>>,
 }
 
-/// The searches and what they have found.
+/// The searches; what they find goes into the model.
 #[derive(Clone, Copy)]
 pub(super) struct Search {
     page: Page,
-    pub(super) length: RwSignal<Found>,
-    pub(super) pair: RwSignal<Found>,
-    pub(super) rule: RwSignal<RuleMatch>,
-    /// The sweep of the best pair, to stand behind the present one.
-    pub(super) ghost: RwSignal<Vec<SweepPoint>>,
-    pub(super) sizes: RwSignal<Vec<SizeFit>>,
     /// Trade sizes are matched only while somebody looks at them.
-    pub(super) sizes_wanted: RwSignal<bool>,
-    job: StoredValue<Option<Job>, LocalStorage>,
+    sizes_wanted: StoredValue<bool>,
+    job: StoredValue<Option<Job>>,
     rest: Timer,
     slice: Timer,
 }
@@ -90,22 +84,22 @@ impl Search {
     pub(super) fn new(page: Page) -> Self {
         let search = Self {
             page,
-            length: RwSignal::new(Found::default()),
-            pair: RwSignal::new(Found::default()),
-            rule: RwSignal::new(RuleMatch::Waiting),
-            ghost: RwSignal::new(Vec::new()),
-            sizes: RwSignal::new(Vec::new()),
-            sizes_wanted: RwSignal::new(false),
-            job: StoredValue::new_local(None),
+            sizes_wanted: StoredValue::new(false),
+            job: StoredValue::new(None),
             rest: Timer::new(),
             slice: Timer::new(),
         };
-        Effect::new(move |_| {
-            page.work.track();
-            search.sizes_wanted.track();
+        effect(Box::new(move || {
+            page.track_edition();
             search.restart_soon();
-        });
+        }));
         search
+    }
+
+    /// Whether the trade sizes are looked at.
+    pub(super) fn want_sizes(self, wanted: bool) {
+        self.sizes_wanted.set_value(wanted);
+        self.restart_soon();
     }
 
     /// The design changed: what runs is stopped, and starts anew after a rest.
@@ -115,7 +109,7 @@ impl Search {
     }
 
     fn restart(self) {
-        let design = self.page.work.with_untracked(|work| work.design.clone());
+        let design = self.page.look(|model| model.work.design.clone());
         self.list_sizes(&design);
         self.job.update_value(|job| {
             let (done_length, done_pair, done_sizes) = match job.take() {
@@ -150,6 +144,7 @@ impl Search {
         }
         let more = job.stage != Stage::Rest;
         self.job.set_value(Some(job));
+        self.page.tell();
         if more {
             self.slice.set(0, Box::new(move || self.run_slice()));
         }
@@ -158,14 +153,15 @@ impl Search {
     fn step(self, job: &mut Job) {
         match job.stage {
             Stage::Rule => {
-                self.rule.set(rule_match(&job.design));
+                let rule = rule_match(&job.design);
+                self.page.change(&|model| model.rule = rule);
                 job.stage = Stage::Length;
             }
             Stage::Length => {
                 let key = length_key(&job.design);
                 if job.done_length.as_ref() == Some(&key) {
                     job.stage = Stage::Pair;
-                } else if self.advance(job, FreeDimensions::Length, self.length) {
+                } else if self.advance(job, FreeDimensions::Length) {
                     job.done_length = Some(key);
                     job.stage = Stage::Pair;
                 }
@@ -174,9 +170,9 @@ impl Search {
                 let key = pair_key(&job.design);
                 if job.done_pair.as_ref() == Some(&key) {
                     job.stage = Stage::Size(0);
-                } else if self.advance(job, FreeDimensions::LengthAndDistance, self.pair) {
+                } else if self.advance(job, FreeDimensions::LengthAndDistance) {
                     job.done_pair = Some(key);
-                    self.ghost.set(self.ghost_sweep(&job.design));
+                    self.show_ghost(&job.design);
                     job.stage = Stage::Size(0);
                 }
             }
@@ -186,50 +182,55 @@ impl Search {
     }
 
     /// One step of a search for the present design; whether it is done.
-    fn advance(self, job: &mut Job, free: FreeDimensions, found: RwSignal<Found>) -> bool {
-        match step_search(&mut job.search, &job.design, free) {
-            Progress::Working { done } => {
-                let percent = (done.clamp(0.0, 0.99) * 100.0) as u8;
-                found.update(|found| found.percent = percent);
-                false
+    fn advance(self, job: &mut Job, free: FreeDimensions) -> bool {
+        let progress = step_search(&mut job.search, &job.design, free);
+        self.page.change(&|model| {
+            let found = match free {
+                FreeDimensions::Length => &mut model.length,
+                FreeDimensions::LengthAndDistance => &mut model.pair,
+            };
+            match &progress {
+                Progress::Working { done } => {
+                    found.percent = (done.clamp(0.0, 0.99) * 100.0) as u8;
+                }
+                Progress::Done(cuts) => {
+                    found.cuts.clone_from(cuts);
+                    found.percent = 100;
+                }
             }
-            Progress::Done(cuts) => {
-                found.set(Found { cuts, percent: 100 });
-                true
-            }
-        }
+        });
+        matches!(progress, Progress::Done(_))
     }
 
-    fn ghost_sweep(self, design: &Design) -> Vec<SweepPoint> {
-        let Some(cut) = self
-            .pair
-            .with_untracked(|found| found.cuts.first().copied())
-        else {
-            return Vec::new();
-        };
-        let mut best = design.clone();
-        best.probe.length_um = cut.length_um;
-        best.probe.backshort_distance_um = cut.backshort_distance_um;
-        Analyser::new()
-            .analyse(&best)
-            .map_or_else(|_| Vec::new(), |analysis| analysis.sweep)
+    /// The sweep of the best pair, for the charts.
+    fn show_ghost(self, design: &Design) {
+        let best = self.page.look(|model| model.pair.cuts.first().copied());
+        let sweep = best.map_or_else(Vec::new, |cut| {
+            let mut best = design.clone();
+            best.probe.length_um = cut.length_um;
+            best.probe.backshort_distance_um = cut.backshort_distance_um;
+            Analyser::new()
+                .analyse(&best)
+                .map_or_else(|_| Vec::new(), |analysis| analysis.sweep)
+        });
+        self.page.change(&|model| model.ghost.clone_from(&sweep));
+        self.page.tell_ghost();
     }
 
     fn step_size(self, job: &mut Job, index: usize) {
         let key = sizes_key(&job.design);
-        if !self.sizes_wanted.get_untracked() || job.done_sizes.as_ref() == Some(&key) {
+        if !self.sizes_wanted.get_value() || job.done_sizes.as_ref() == Some(&key) {
             job.stage = Stage::Rest;
             return;
         }
-        let next = self.sizes.with_untracked(|sizes| {
-            sizes
-                .get(index)
-                .map(|fit| (fit.cut.is_some(), fit.design.clone()))
+        let next = self.page.look(|model| {
+            let fit = model.sizes.get(index)?;
+            Some((fit.cut.is_some(), fit.design.clone()))
         });
         let Some((known, design)) = next else {
             job.done_sizes = Some(key);
             job.stage = Stage::Rest;
-            self.sizes.update(|sizes| sizes.sort_by(better));
+            self.page.change(&|model| model.sizes.sort_by(better));
             return;
         };
         if known {
@@ -239,8 +240,8 @@ impl Search {
         let free = FreeDimensions::LengthAndDistance;
         if let Progress::Done(cuts) = step_search(&mut job.search, &design, free) {
             let best = cuts.first().copied();
-            self.sizes.update(|sizes| {
-                if let Some(fit) = sizes.get_mut(index) {
+            self.page.change(&|model| {
+                if let Some(fit) = model.sizes.get_mut(index) {
                     fit.cut = Some(best);
                 }
             });
@@ -252,16 +253,13 @@ impl Search {
     /// nothing changed that they depend on.
     fn list_sizes(self, design: &Design) {
         let sizes = one_mode_sizes(design);
-        let same = self.sizes.with_untracked(|old| {
-            old.len() == sizes.len()
-                && sizes.iter().all(|fit| {
-                    old.iter().any(|known| {
-                        known.design == fit.design && core::ptr::eq(known.size, fit.size)
-                    })
-                })
+        let same = self.page.look(|model| {
+            let old = &model.sizes;
+            let known = |fit: &SizeFit| old.iter().any(|known| known.design == fit.design);
+            old.len() == sizes.len() && sizes.iter().all(known)
         });
         if !same {
-            self.sizes.set(sizes);
+            self.page.change(&|model| model.sizes.clone_from(&sizes));
         }
     }
 }

@@ -1,0 +1,197 @@
+//! The entries in the page: what each holds, and what stands beside it.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlInputElement};
+
+use super::entries::Entry;
+use super::model::Model;
+use crate::entry::LengthUnit;
+
+/// What stands beside an entry.
+#[derive(Clone, PartialEq, Eq)]
+enum Beside {
+    Nothing,
+    Remark(String),
+    Wrong(String),
+}
+
+/// One entry in the page.
+pub(super) struct Slot {
+    pub(super) entry: Entry,
+    field: Element,
+    input: HtmlInputElement,
+    message: Element,
+    unit: Element,
+    beside: Beside,
+    /// What the entry was last brought in line with.
+    seen: Option<Seen>,
+}
+
+#[derive(Clone, PartialEq)]
+struct Seen {
+    refill: u32,
+    unit: LengthUnit,
+    exact: String,
+}
+
+impl Slot {
+    /// The entry in the page, found by its ids.
+    pub(super) fn find(root: &Element, entry: Entry) -> Option<Self> {
+        let selector = ["[data-field=\"", entry.id(), "\"]"].concat();
+        let field = root.query_selector(&selector).ok()??;
+        let part = |name: &str| field.query_selector(name).ok().flatten();
+        Some(Self {
+            entry,
+            input: part("input")?.unchecked_into(),
+            message: part(".message")?,
+            unit: part(".unit")?,
+            field,
+            beside: Beside::Nothing,
+            seen: None,
+        })
+    }
+
+    pub(super) fn is_wrong(&self) -> bool {
+        matches!(self.beside, Beside::Wrong(_))
+    }
+
+    /// Shows the work's value when it changes from elsewhere. What was typed
+    /// stays as typed while it means the same, or while it means nothing yet.
+    pub(super) fn follow(&mut self, model: &Model) {
+        let exact = self.entry.text(&model.work, model.unit);
+        let now = Seen {
+            refill: model.refill,
+            unit: model.unit,
+            exact,
+        };
+        let shown = self.entry.shown(model);
+        let show_again = match &self.seen {
+            None => true,
+            Some(seen) if *seen == now && shown => false,
+            Some(seen) => {
+                !shown
+                    || seen.refill != now.refill
+                    || (seen.unit != now.unit && !self.is_wrong())
+                    || (seen.exact != now.exact && seen.unit == now.unit && !self.means(model))
+            }
+        };
+        if self.seen.as_ref().is_none_or(|seen| seen.unit != now.unit) {
+            self.unit.set_text_content(Some(self.entry.unit_symbol(model.unit)));
+        }
+        if show_again {
+            self.input.set_value(&now.exact);
+            self.say(Beside::Nothing);
+        }
+        if shown {
+            let _ = self.field.remove_attribute("hidden");
+        } else {
+            let _ = self.field.set_attribute("hidden", "");
+        }
+        self.seen = Some(now);
+    }
+
+    /// Whether the text, as it stands, says what the work already is.
+    fn means(&self, model: &Model) -> bool {
+        let mut read = model.work.clone();
+        self.entry
+            .read(&self.input.value(), model.unit, model.diameter_by, &mut read)
+            .is_ok()
+            && read == model.work
+    }
+
+    /// Reads what was typed into the work; `None` if it can't be used.
+    pub(super) fn typed(&mut self, model: &Model) -> Option<crate::workpiece::Workpiece> {
+        let mut work = model.work.clone();
+        let text = self.input.value();
+        match self.entry.read(&text, model.unit, model.diameter_by, &mut work) {
+            Ok(remark) => {
+                self.say(remark.map_or(Beside::Nothing, Beside::Remark));
+                Some(work)
+            }
+            Err(sentence) => {
+                self.say(Beside::Wrong(sentence));
+                None
+            }
+        }
+    }
+
+    /// The work with the entry's number moved by whole steps; `None` where the
+    /// step would leave the range.
+    pub(super) fn stepped(
+        &mut self,
+        steps: i64,
+        model: &Model,
+    ) -> Option<crate::workpiece::Workpiece> {
+        let mut work = model.work.clone();
+        match self.entry.step(steps, model.unit, model.diameter_by, &mut work) {
+            Ok(()) => {
+                self.input.set_value(&self.entry.text(&work, model.unit));
+                self.say(Beside::Nothing);
+                Some(work)
+            }
+            Err(sentence) => {
+                // The number stays as it is; only the sentence says why.
+                if !self.is_wrong() {
+                    self.say(Beside::Remark(sentence));
+                }
+                None
+            }
+        }
+    }
+
+    fn say(&mut self, beside: Beside) {
+        if self.beside == beside {
+            return;
+        }
+        let (text, wrong) = match &beside {
+            Beside::Nothing => ("", false),
+            Beside::Remark(text) => (text.as_str(), false),
+            Beside::Wrong(text) => (text.as_str(), true),
+        };
+        self.message.set_text_content(Some(text));
+        let class = if wrong { "field wrong" } else { "field" };
+        self.field.set_class_name(class);
+        let _ = self
+            .input
+            .set_attribute("aria-invalid", if wrong { "true" } else { "false" });
+        self.beside = beside;
+    }
+}
+
+/// All entries of the page.
+#[derive(Clone, Copy)]
+pub(super) struct Slots(StoredValue<Vec<Slot>, LocalStorage>);
+
+impl Slots {
+    pub(super) fn find(root: &Element, entries: &[Entry]) -> Self {
+        let slots = entries
+            .iter()
+            .filter_map(|entry| Slot::find(root, *entry))
+            .collect();
+        Self(StoredValue::new_local(slots))
+    }
+
+    /// Whether some entry holds text that can't be used.
+    pub(super) fn wait(self) -> bool {
+        self.0.with_value(|slots| slots.iter().any(Slot::is_wrong))
+    }
+
+    pub(super) fn follow(self, model: &Model) {
+        self.0.update_value(|slots| {
+            for slot in slots {
+                slot.follow(model);
+            }
+        });
+    }
+
+    /// Does something with the entry of that id.
+    pub(super) fn at<T>(self, id: &str, act: impl FnOnce(&mut Slot) -> Option<T>) -> Option<T> {
+        self.0
+            .try_update_value(|slots| {
+                let slot = slots.iter_mut().find(|slot| slot.entry.id() == id)?;
+                act(slot)
+            })
+            .flatten()
+    }
+}
