@@ -67,26 +67,32 @@ scenario('comes back when the server does', async (t) => {
   assert.equal(await page.locator('#update-note').isVisible(), false, 'the same version is no news');
 });
 
-/** What the browser keeps for this origin, and whether a worker is at work. */
-function kept(page) {
-  return page.evaluate(async () => ({
-    caches: await caches.keys(),
-    active: Boolean((await navigator.serviceWorker.getRegistration())?.active),
-  }));
+/** What an installation comes to, and what the browser then keeps for this origin. */
+function installed(page) {
+  return page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' });
+    const worker = registration.installing ?? registration.waiting ?? registration.active;
+    const settled = () => ['redundant', 'activated'].includes(worker.state);
+    await new Promise((done) => {
+      if (settled()) done();
+      worker.addEventListener('statechange', () => settled() && done());
+    });
+    return { state: worker.state, caches: (await caches.keys()).length };
+  });
 }
 
-/** Waits until an installation has been tried and has failed. */
-async function installFailed(page) {
-  await page.waitForFunction(async () => !(await navigator.serviceWorker.getRegistration()));
-}
+scenario('a whole installation is kept', async (t) => {
+  const { url } = await serve(t);
+  const page = await ready(await open(t, url));
+  assert.deepEqual(await installed(page), { state: 'activated', caches: 1 });
+});
 
 scenario('keeps nothing when one file is missing', async (t) => {
   const folder = await copyOf(t, FIRST);
   await rm(join(folder, 'icon-512.png'));
   const { url } = await serve(t, { folder });
   const page = await ready(await open(t, url));
-  await installFailed(page);
-  assert.deepEqual(await kept(page), { caches: [], active: false });
+  assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
   assert.equal(await page.locator('#offline-note').isVisible(), false);
 });
 
@@ -112,6 +118,5 @@ async function serveEverything(t, folder, without) {
 scenario('keeps nothing when a host sends the page in place of a missing file', async (t) => {
   const url = await serveEverything(t, FIRST, 'icon-512.png');
   const page = await ready(await open(t, url));
-  await installFailed(page);
-  assert.deepEqual(await kept(page), { caches: [], active: false });
+  assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
 });

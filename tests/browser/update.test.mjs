@@ -1,7 +1,7 @@
 // A new version: announced, taken up when the person says so, never mixed.
 
 import assert from 'node:assert/strict';
-import { rm } from 'node:fs/promises';
+import { copyFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   FIRST,
@@ -91,21 +91,43 @@ scenario('"later" leaves the old version in use, and asks again at the next visi
   await note(page).waitFor();
 });
 
-scenario('a new version that is only half there changes nothing', async (t) => {
+const HALF_THERE = [
+  ['one file is still missing', async (folder) => rm(join(folder, await fileLike(folder, /^start-.*\.js$/)))],
+  ['the page is still the old one', (folder) => copyFile(join(FIRST, 'index.html'), join(folder, 'index.html'))],
+];
+
+for (const [what, spoil] of HALF_THERE) {
+  scenario(`a new version of which ${what} changes nothing`, async (t) => {
+    const { folder, page, first } = await visited(t);
+    await deploy(SECOND, folder);
+    await spoil(folder);
+    const state = await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      const arriving = new Promise((done) => {
+        registration.addEventListener('updatefound', () => done(registration.installing), { once: true });
+      });
+      registration.update().catch(() => {});
+      const worker = await arriving;
+      const settled = () => ['redundant', 'installed', 'activated'].includes(worker.state);
+      await new Promise((done) => {
+        if (settled()) done();
+        worker.addEventListener('statechange', () => settled() && done());
+      });
+      return worker.state;
+    });
+    assert.equal(state, 'redundant');
+    assert.equal(await note(page).isVisible(), false);
+    await page.reload();
+    await ready(page);
+    assert.equal(await version(page), first);
+  });
+}
+
+scenario('a window open since the very first visit is asked too', async (t) => {
   const { folder, page, first } = await visited(t);
   await deploy(SECOND, folder);
-  await rm(join(folder, await fileLike(folder, /^start-.*\.js$/)));
-  await page.reload();
-  await ready(page);
-  await page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.getRegistration();
-    await registration.update().catch(() => {});
-    const installing = registration.installing;
-    if (installing && installing.state !== 'redundant') {
-      await new Promise((done) => installing.addEventListener('statechange', done, { once: true }));
-    }
-  });
-  assert.equal(await note(page).isVisible(), false);
+  await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
+  await note(page).waitFor();
   await page.reload();
   await ready(page);
   assert.equal(await version(page), first);
