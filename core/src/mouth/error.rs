@@ -1,0 +1,56 @@
+//! What can be wrong with a question about the mouth.
+
+use core::fmt;
+
+use crate::waveguide_mode::Mode;
+
+/// Why the mouth cannot be computed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum MouthError {
+    /// The electrical radius `k a` is not in the range the computation covers.
+    ElectricalRadius {
+        /// The value asked for.
+        ka: f64,
+        /// Smallest value covered.
+        low: f64,
+        /// Largest value covered.
+        high: f64,
+    },
+    /// The computation does not cover this mode.
+    UnsupportedMode {
+        /// The mode asked for.
+        mode: Mode,
+        /// Largest azimuthal order covered.
+        highest_order: u8,
+    },
+    /// The mode is at its cutoff, where it carries no wave.
+    AtCutoff {
+        /// The value of `k a` asked for.
+        ka: f64,
+        /// The mode's root; stay away from it by more than 1e-9 of its value.
+        root: f64,
+    },
+}
+
+impl fmt::Display for MouthError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::ElectricalRadius { ka, low, high } => {
+                write!(f, "ka = {ka} is not in {low}..={high}")
+            }
+            Self::UnsupportedMode {
+                mode,
+                highest_order,
+            } => {
+                write!(
+                    f,
+                    "mode {mode} is not covered (order up to {highest_order})"
+                )
+            }
+            Self::AtCutoff { ka, root } => write!(f, "ka = {ka} is at the cutoff {root}"),
+        }
+    }
+}
+
+impl core::error::Error for MouthError {}
