@@ -17,12 +17,18 @@ pub enum MouthError {
         /// Largest value covered.
         high: f64,
     },
-    /// The computation does not cover this mode.
+    /// The exact computation does not cover this mode: its order is too high or it
+    /// does not exist.
     UnsupportedMode {
         /// The mode asked for.
         mode: Mode,
         /// Largest azimuthal order covered.
         highest_order: u8,
+    },
+    /// Only TE11, TM01 and TE21 are tabulated.
+    NotTabulated {
+        /// The mode asked for.
+        mode: Mode,
     },
     /// The mode is at its cutoff, where it carries no wave.
     AtCutoff {
@@ -48,6 +54,7 @@ impl fmt::Display for MouthError {
                     "mode {mode} is not covered (order up to {highest_order})"
                 )
             }
+            Self::NotTabulated { mode } => write!(f, "mode {mode} is not tabulated"),
             Self::AtCutoff { ka, root } => write!(f, "ka = {ka} is at the cutoff {root}"),
         }
     }

@@ -3,6 +3,7 @@
 //! Same method and units as [`super::open_pipe`]; `w = κ cos θ`, `u = κ sin θ`, θ
 //! from the direction the mouth points in.
 
+use alloc::vec::Vec;
 use core::f64::consts::{FRAC_PI_2, PI};
 
 use super::open_pipe::OpenPipe;
@@ -191,6 +192,14 @@ impl OpenPipe {
     #[must_use]
     pub fn directivity_dbi(&self, theta_rad: f64, plane: Plane) -> f64 {
         10.0 * math::log10(self.gain(theta_rad, plane) / self.radiated_power())
+    }
+
+    /// [`Self::directivity_dbi`] at each of the polar angles (rad).
+    #[must_use]
+    pub fn pattern_dbi(&self, plane: Plane, angles_rad: &[f64]) -> Vec<f64> {
+        let radiated = self.radiated_power();
+        let level = |theta: &f64| 10.0 * math::log10(self.gain(*theta, plane) / radiated);
+        angles_rad.iter().map(level).collect()
     }
 
     fn gain(&self, theta_rad: f64, plane: Plane) -> f64 {
