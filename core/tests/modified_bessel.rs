@@ -41,7 +41,7 @@ fn match_a_table_of_thirty_digits() {
             }
         }
     }
-    println!("largest error {worst:e}");
+    eprintln!("largest error {worst:e}");
 }
 
 #[test]
@@ -88,5 +88,5 @@ fn match_the_amos_algorithm() {
             }
         }
     }
-    println!("largest difference {worst:e}");
+    eprintln!("largest difference {worst:e}");
 }

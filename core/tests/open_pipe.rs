@@ -37,7 +37,7 @@ impl Worst {
 
 impl Drop for Worst {
     fn drop(&mut self) {
-        println!("{}: largest deviation {:e}", self.0, self.1);
+        eprintln!("{}: largest deviation {:e}", self.0, self.1);
     }
 }
 

@@ -6,5 +6,6 @@ mod tables;
 use std::io::{self, Write};
 
 fn main() -> io::Result<()> {
-    io::stdout().write_all(tables::text().map_err(io::Error::other)?.as_bytes())
+    let text = tables::text().map_err(|error| io::Error::other(format!("{error:?}")))?;
+    io::stdout().write_all(text.as_bytes())
 }

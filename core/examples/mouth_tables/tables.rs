@@ -79,65 +79,74 @@ fn beam(mode: Mode, ka: f64) -> Result<Sample, MouthError> {
     ])
 }
 
+/// One family of tables: name, meaning, what to sample, how many of [`MODES`].
+struct Kind {
+    name: &'static str,
+    meaning: &'static str,
+    sample: fn(Mode, f64) -> Result<Sample, MouthError>,
+    modes: usize,
+}
+
+const KINDS: [Kind; 2] = [
+    Kind {
+        name: "ADMITTANCE",
+        meaning: "Aperture admittance (real, imaginary)",
+        sample: admittance,
+        modes: 3,
+    },
+    Kind {
+        name: "BEAM",
+        meaning: "Directivity dBi, beamwidths E and H degrees, front to back dB",
+        sample: beam,
+        modes: 1,
+    },
+];
+
 /// The text of the data file.
 pub(crate) fn text() -> Result<String, MouthError> {
-    let mut out = String::from(
-        "//! Chebyshev coefficients of the mouth's tables, written by `examples/mouth_tables`.\n\
-         //! The last digits are those of the exact solution, rounded.\n\n",
+    let mut out = format!(
+        "//! Chebyshev coefficients of the mouth's tables, written by `examples/mouth_tables`.\n\n\
+         /// Terms of every expansion.\n\
+         pub(super) const TERMS: usize = {TERMS};\n\
+         /// Ends of the two pieces, `k a`.\n\
+         pub(super) const ENDS: [f64; 3] = {ENDS:?};\n"
     );
-    let mut line = |text: &str| out.push_str(&format!("{text}\n"));
-    line("/// Terms of every expansion.");
-    line(&format!("pub(super) const TERMS: usize = {TERMS};"));
-    line("/// Ends of the two pieces, `k a`.");
-    line(&format!("pub(super) const ENDS: [f64; 3] = {ENDS:?};"));
-    let kinds: [(
-        &str,
-        &str,
-        fn(Mode, f64) -> Result<Sample, MouthError>,
-        usize,
-    ); 2] = [
-        (
-            "ADMITTANCE",
-            "Aperture admittance (real, imaginary)",
-            admittance,
-            3,
-        ),
-        (
-            "BEAM",
-            "Directivity dBi, beamwidths E and H degrees, front to back dB",
-            beam,
-            1,
-        ),
-    ];
-    for (name, meaning, sample, modes) in kinds {
-        for (mode, next) in MODES.iter().take(modes) {
-            let next_root = next.root().unwrap_or(f64::NAN);
-            line("");
-            line(&format!("/// {meaning} of {mode}; next mode {next}."));
-            line("#[rustfmt::skip]");
-            let width = sample(*mode, 2.3)?.len();
-            line(&format!(
-                "pub(super) static {name}_{mode}: [[[f64; {width}]; TERMS]; 2] = ["
-            ));
-            for piece in 0..2 {
-                let samples: Result<Vec<Sample>, _> = points(piece, next_root)
-                    .iter()
-                    .map(|ka| sample(*mode, *ka))
-                    .collect();
-                let columns = expand(&samples?);
-                line("    [");
-                for k in 0..TERMS {
-                    let mut row = String::new();
-                    for column in &columns {
-                        let comma = if row.is_empty() { "" } else { ", " };
-                        let _ = write!(row, "{comma}{:.12}", column[k]);
-                    }
-                    line(&format!("        [{row}],"));
-                }
-                line("    ],");
-            }
-            line("];");
+    for kind in &KINDS {
+        for (mode, next) in MODES.iter().take(kind.modes) {
+            out.push_str(&table(kind, *mode, *next)?);
         }
     }
+    Ok(out)
+}
+
+/// The text of one table.
+fn table(kind: &Kind, mode: Mode, next: Mode) -> Result<String, MouthError> {
+    let Kind {
+        name,
+        meaning,
+        sample,
+        ..
+    } = kind;
+    let next_root = next.root().unwrap_or(f64::NAN);
+    let width = sample(mode, ENDS[0])?.len();
+    let mut out = format!(
+        "\n/// {meaning} of {mode}; next mode {next}.\n#[rustfmt::skip]\n\
+         pub(super) static {name}_{mode}: [[[f64; {width}]; TERMS]; 2] = [\n"
+    );
+    for piece in 0..2 {
+        let radii = points(piece, next_root);
+        let samples: Result<Vec<Sample>, _> = radii.iter().map(|ka| sample(mode, *ka)).collect();
+        let columns = expand(&samples?);
+        out.push_str("    [\n");
+        for k in 0..TERMS {
+            let row: Vec<String> = columns
+                .iter()
+                .map(|column| format!("{:.12}", column[k]))
+                .collect();
+            let _ = writeln!(out, "        [{}],", row.join(", "));
+        }
+        out.push_str("    ],\n");
+    }
+    out.push_str("];\n");
     Ok(out)
 }

@@ -24,7 +24,7 @@ pub struct PipeBeam {
 }
 
 /// Beam of a thin-walled open pipe with TE11 at `ka = 2π f a/c` from 1.2 to 3.83,
-/// from a table: within 1e-4 dB and 1e-3 degrees of [`OpenPipe`].
+/// from a table: within 1e-6 dB and 1e-5 degrees of [`OpenPipe`].
 ///
 /// # Errors
 /// [`MouthError::ElectricalRadius`] outside that range.

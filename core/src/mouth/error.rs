@@ -1,7 +1,5 @@
 //! What can be wrong with a question about the mouth.
 
-use core::fmt;
-
 use crate::waveguide_mode::Mode;
 
 /// Why the mouth cannot be computed.
@@ -38,26 +36,3 @@ pub enum MouthError {
         root: f64,
     },
 }
-
-impl fmt::Display for MouthError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::ElectricalRadius { ka, low, high } => {
-                write!(f, "ka = {ka} is not in {low}..={high}")
-            }
-            Self::UnsupportedMode {
-                mode,
-                highest_order,
-            } => {
-                write!(
-                    f,
-                    "mode {mode} is not covered (order up to {highest_order})"
-                )
-            }
-            Self::NotTabulated { mode } => write!(f, "mode {mode} is not tabulated"),
-            Self::AtCutoff { ka, root } => write!(f, "ka = {ka} is at the cutoff {root}"),
-        }
-    }
-}
-
-impl core::error::Error for MouthError {}

@@ -55,18 +55,24 @@ impl OpenPipe {
     #[must_use]
     pub fn far_field(&self, theta_rad: f64) -> FarField {
         let direction = Direction::new(self.ka, theta_rad);
+        let factor = self.far_factor();
+        FarField {
+            theta: -(factor * self.theta_part(&direction)),
+            phi: factor * self.phi_part(&direction),
+        }
+    }
+
+    /// Factor common to both components and all directions.
+    fn far_factor(&self) -> Complex {
         // Power density |E|²/2 over the unit of power spread over the sphere.
         let scale = math::sqrt(2.0 * PI * self.amplitude.norm_sqr() / self.unit_power());
+        // j^(m+1).
         let turn = match self.mode.order {
             0 => Complex::J,
             1 => Complex::real(-1.0),
             _ => -Complex::J,
         };
-        let factor = turn.scale(scale / PI) / self.amplitude;
-        FarField {
-            theta: -(factor * self.theta_part(&direction)),
-            phi: factor * self.phi_part(&direction),
-        }
+        turn.scale(scale / PI) / self.amplitude
     }
 
     /// Field along θ without common factors.
@@ -203,11 +209,12 @@ impl OpenPipe {
     }
 
     fn gain(&self, theta_rad: f64, plane: Plane) -> f64 {
-        let field = self.far_field(theta_rad);
-        match plane {
-            Plane::E => field.theta.norm_sqr(),
-            Plane::H => field.phi.norm_sqr(),
-        }
+        let direction = Direction::new(self.ka, theta_rad);
+        let part = match plane {
+            Plane::E => self.theta_part(&direction),
+            Plane::H => self.phi_part(&direction),
+        };
+        (self.far_factor() * part).norm_sqr()
     }
 
     /// Full width in degrees between the first directions left and right of the

@@ -17,7 +17,7 @@ const NEXT_TM21: f64 = 5.135_622_301_840_683;
 /// Reflection coefficient of transverse E at the mouth of a thin-walled open
 /// pipe for TE11, TM01 or TE21, `ka = 2π f a/c` from 1.2 to 3.83.
 ///
-/// Within 2e-6 of [`super::OpenPipe::reflection`], above and below the mode's own
+/// Within 1e-7 of [`super::OpenPipe::reflection`], above and below the mode's own
 /// cutoff, and continuous across it; at cutoff exactly -1 (TE) or +1 (TM).
 ///
 /// # Errors

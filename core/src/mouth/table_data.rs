@@ -1,5 +1,4 @@
 //! Chebyshev coefficients of the mouth's tables, written by `examples/mouth_tables`.
-//! The last digits are those of the exact solution, rounded.
 
 /// Terms of every expansion.
 pub(super) const TERMS: usize = 14;
