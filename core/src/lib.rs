@@ -12,6 +12,7 @@ pub mod design;
 pub mod design_error;
 pub mod math;
 pub mod metal;
+pub mod mouth;
 pub mod one_mode_diameter;
 pub mod quadrature;
 pub mod wall_loss;
