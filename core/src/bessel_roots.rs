@@ -19,7 +19,12 @@ pub struct BesselRoot {
 }
 
 const fn root(x: f64, of_derivative: bool, order: u8, index: u8) -> BesselRoot {
-    BesselRoot { x, of_derivative, order, index }
+    BesselRoot {
+        x,
+        of_derivative,
+        order,
+        index,
+    }
 }
 
 /// Largest argument up to which the table is complete.

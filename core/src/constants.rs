@@ -22,7 +22,7 @@ pub const CHI_TE11: f64 = 1.841_183_781_340_659;
 pub const CHI_TM01: f64 = 2.404_825_557_695_773;
 
 /// First root of J2', the TE21 mode: cutoff wavenumber times radius.
-pub const CHI_TE21: f64 = 3.054_236_928_227_140;
+pub const CHI_TE21: f64 = 3.054_236_928_227_14;
 
 /// Wavenumber in free space, rad/m.
 #[must_use]

@@ -5,15 +5,31 @@
 
 extern crate alloc;
 
+pub mod analysis;
+pub mod beam;
 pub mod bessel_roots;
+pub mod best_cut;
+pub mod chebyshev;
 pub mod complex;
 pub mod constants;
 pub mod design;
 pub mod design_error;
+pub mod elliptic;
+pub mod fit;
+#[cfg(feature = "json")]
+pub mod json;
+pub mod judge;
+pub mod match_band;
 pub mod math;
 pub mod metal;
 pub mod mouth;
 pub mod one_mode_diameter;
+pub mod probe;
 pub mod quadrature;
+pub mod reflection;
+pub mod ruler;
+pub mod si;
+pub mod verdict;
 pub mod wall_loss;
 pub mod waveguide_mode;
+pub mod whole_can;

@@ -146,6 +146,10 @@ pub enum Finding {
     /// The mouth (funnel, flange, choke) needs a solver that is not there yet:
     /// match and beam are not given.
     MouthNotComputed,
+    /// The probe's solver refused the geometry; match and beam are not given.
+    ProbeNotComputed,
+    /// There is no beam: the guide is taken to go on for ever.
+    NoBeam,
     /// The frequency is beyond what the mouth's solution covers: those points
     /// are not given.
     BeyondRange {
@@ -177,6 +181,7 @@ impl Finding {
             Self::Match { worst_vswr } if *worst_vswr <= 2.0 => Severity::Note,
             Self::HoleLineImpedance { .. }
             | Self::BeamOfEndlessPipe { .. }
+            | Self::NoBeam
             | Self::BeyondRange { .. } => Severity::Note,
             Self::NearCutoff { .. }
             | Self::SeveralModes { .. }
@@ -199,6 +204,7 @@ impl Finding {
             | Self::ProbeNearMouth { .. }
             | Self::WireTooThickForHole { .. }
             | Self::SleeveThinnerThanWire { .. }
+            | Self::ProbeNotComputed
             | Self::ScrewImpossible { .. } => Severity::Stop,
         }
     }
@@ -221,6 +227,8 @@ impl Finding {
             Self::ScrewImpossible { .. } => "screw_impossible",
             Self::Match { .. } => "match",
             Self::MouthNotComputed => "mouth_not_computed",
+            Self::ProbeNotComputed => "probe_not_computed",
+            Self::NoBeam => "no_beam",
             Self::BeyondRange { .. } => "beyond_range",
             Self::BeamOfOneModeOnly => "beam_of_one_mode_only",
             Self::BeamOfEndlessPipe { .. } => "beam_of_endless_pipe",

@@ -14,6 +14,11 @@ pub mod real_bessel;
 mod reflection_table;
 mod table_data;
 
+use table_data::ENDS;
+
+/// Smallest and largest `k a` that the tables cover.
+pub const COVERED_KA: (f64, f64) = (ENDS[0], ENDS[2]);
+
 pub use beam::{PipeBeam, pipe_beam, pipe_pattern_dbi};
 pub use error::MouthError;
 pub use far_field::{FarField, Plane};

@@ -1,0 +1,71 @@
+//! Cut and drill figures from faces that a ruler or caliper can touch.
+
+use crate::design::{Design, Micrometres};
+
+/// Where to measure, in whole micrometres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RulerFigures {
+    /// Hole centre from the outer rim of the closed end: the distance from the
+    /// back wall with the base's thickness and recess added.
+    pub hole_from_closed_rim_um: Micrometres,
+    /// Hole centre from the open rim; `None` where the hole lies beyond it.
+    pub hole_from_open_rim_um: Option<Micrometres>,
+    /// Wire that stands free inside, from the inner wall to the tip.
+    pub wire_from_inner_wall_um: Micrometres,
+    /// Wire from the connector's face, where it rests on the outer wall.
+    pub wire_from_connector_face_um: Micrometres,
+    /// Whole can from the closed end's outer rim to the open rim.
+    pub overall_length_um: Micrometres,
+    /// Outside diameter.
+    pub outside_diameter_um: Micrometres,
+    /// Outside circumference, what a paper strip measures.
+    pub circumference_um: Micrometres,
+}
+
+impl RulerFigures {
+    /// The figures of a design. The base counts as thick as the wall.
+    #[must_use]
+    pub fn new(design: &Design) -> Self {
+        let can = &design.can;
+        let probe = &design.probe;
+        let base_um = can.base_recess_um.saturating_add(can.wall_um);
+        let outside_diameter_um = can
+            .inside_diameter_um
+            .saturating_add(can.wall_um.saturating_mul(2));
+        Self {
+            hole_from_closed_rim_um: probe.backshort_distance_um.saturating_add(base_um),
+            hole_from_open_rim_um: can
+                .open_length_um
+                .checked_sub(probe.backshort_distance_um)
+                .filter(|um| *um > 0),
+            wire_from_inner_wall_um: probe.length_um,
+            wire_from_connector_face_um: probe.length_um.saturating_add(can.wall_um),
+            overall_length_um: can.open_length_um.saturating_add(base_um),
+            outside_diameter_um,
+            circumference_um: circumference_um(outside_diameter_um),
+        }
+    }
+}
+
+/// Circumference of a diameter.
+#[must_use]
+pub fn circumference_um(diameter_um: Micrometres) -> Micrometres {
+    let metres = f64::from(diameter_um) / 1e6 * core::f64::consts::PI;
+    crate::si::micrometres(metres)
+}
+
+/// Inside diameter of a can that a strip of paper goes round once: the strip's
+/// own thickness lies half inside and half outside the line it measures.
+/// `None` where the wall leaves nothing.
+#[must_use]
+pub fn inside_diameter_of_strip_um(
+    strip_um: Micrometres,
+    paper_um: Micrometres,
+    wall_um: Micrometres,
+) -> Option<Micrometres> {
+    let mean = f64::from(strip_um) / 1e6 / core::f64::consts::PI;
+    crate::si::micrometres(mean)
+        .checked_sub(paper_um)?
+        .checked_sub(wall_um.checked_mul(2)?)
+        .filter(|um| *um > 0)
+}

@@ -1,0 +1,221 @@
+//! The whole can: probe, guide, wall loss and mouth together, seen from the
+//! connector.
+
+use crate::constants::wavenumber;
+use crate::design::{Design, Mouth};
+use crate::metal::Metal;
+use crate::mouth::mouth_reflection;
+use crate::probe::{
+    Feed, GuideCondition, GuideEnd, Insulation, ModeExcitation, PreparedProbe, ProbeError,
+    ProbeGeometry, Wire,
+};
+use crate::reflection::PointMatch;
+use crate::si::SiDesign;
+use crate::waveguide_mode::Mode;
+
+/// Why a can's match could not be computed.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum CanError {
+    /// The probe cannot be as stated.
+    Probe(ProbeError),
+    /// What is at the mouth has no solution here.
+    MouthNotComputed,
+    /// The frequency lies outside what the mouth's solution covers (`k a`).
+    BeyondRange {
+        /// Wavenumber times inside radius.
+        ka: f64,
+    },
+}
+
+impl From<ProbeError> for CanError {
+    fn from(error: ProbeError) -> Self {
+        Self::Probe(error)
+    }
+}
+
+/// The part of a can that a given end of the guide and metal make, without the probe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CanBody {
+    radius_m: f64,
+    length_m: f64,
+    metal: Metal,
+    absorbing: bool,
+}
+
+impl CanBody {
+    /// The body of a design.
+    ///
+    /// # Errors
+    /// [`CanError::MouthNotComputed`] for funnel, flange and choke.
+    pub fn new(design: &Design, si: &SiDesign) -> Result<Self, CanError> {
+        let absorbing = match design.mouth {
+            Mouth::Open => false,
+            Mouth::Absorbing => true,
+            Mouth::Funnel { .. } | Mouth::Flange { .. } | Mouth::Choke { .. } => {
+                return Err(CanError::MouthNotComputed);
+            }
+        };
+        Ok(Self {
+            radius_m: si.radius_m,
+            length_m: si.open_length_m,
+            metal: design.can.metal,
+            absorbing,
+        })
+    }
+
+    /// The guide's condition at a frequency: wall loss and what comes back from the mouth.
+    ///
+    /// # Errors
+    /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
+    pub fn condition(&self, frequency_hz: f64) -> Result<GuideCondition, CanError> {
+        let ka = wavenumber(frequency_hz) * self.radius_m;
+        let beyond = CanError::BeyondRange { ka };
+        let end = if self.absorbing {
+            None
+        } else {
+            let at = |mode| mouth_reflection(mode, ka);
+            match (at(Mode::TE11), at(Mode::TM01), at(Mode::TE21)) {
+                (Ok(te11), Ok(tm01), Ok(te21)) => Some(GuideEnd {
+                    length_m: self.length_m,
+                    te11,
+                    tm01,
+                    te21,
+                }),
+                _ => return Err(beyond),
+            }
+        };
+        Ok(GuideCondition {
+            surface_resistance_ohm: self.metal.surface_resistance(frequency_hz),
+            end,
+        })
+    }
+}
+
+/// The probe's geometry of a design.
+#[must_use]
+pub fn probe_geometry(si: &SiDesign) -> ProbeGeometry {
+    ProbeGeometry {
+        guide_radius_m: si.radius_m,
+        feed: Feed {
+            wire: Wire {
+                radius_m: si.wire_radius_m,
+                insertion_m: si.probe_length_m,
+                axial_m: si.backshort_distance_m,
+                angle_rad: 0.0,
+            },
+            hole_radius_m: si.hole_radius_m,
+            insulation: si
+                .sleeve
+                .map(|(radius_m, relative_permittivity)| Insulation {
+                    radius_m,
+                    relative_permittivity,
+                }),
+            shunt_capacitance_f: si.shunt_capacitance_f,
+        },
+        screws: si
+            .screws
+            .iter()
+            .filter(|screw| screw.depth_m > 0.0)
+            .map(|screw| Wire {
+                radius_m: screw.radius_m,
+                insertion_m: screw.depth_m,
+                axial_m: screw.axial_m,
+                angle_rad: screw.angle_rad,
+            })
+            .collect(),
+    }
+}
+
+/// A can ready to be asked for its match at any frequency.
+#[derive(Clone, Debug)]
+pub struct WholeCan {
+    body: CanBody,
+    probe: PreparedProbe,
+    reference_ohm: f64,
+}
+
+impl WholeCan {
+    /// Prepares a design.
+    ///
+    /// # Errors
+    /// [`CanError`] where probe or mouth can't be computed.
+    pub fn new(design: &Design) -> Result<Self, CanError> {
+        let si = SiDesign::new(design);
+        let body = CanBody::new(design, &si)?;
+        Self::from_parts(body, &probe_geometry(&si), si.reference_ohm)
+    }
+
+    /// From a body and a probe's geometry.
+    ///
+    /// # Errors
+    /// [`CanError::Probe`] where the probe can't be computed.
+    pub fn from_parts(
+        body: CanBody,
+        geometry: &ProbeGeometry,
+        reference_ohm: f64,
+    ) -> Result<Self, CanError> {
+        Ok(Self {
+            body,
+            probe: PreparedProbe::new(geometry)?,
+            reference_ohm,
+        })
+    }
+
+    /// The same probe in another body: what changes when only length, metal or
+    /// mouth of the can do.
+    #[must_use]
+    pub fn with_body(self, body: CanBody, reference_ohm: f64) -> Self {
+        Self {
+            body,
+            reference_ohm,
+            ..self
+        }
+    }
+
+    /// Impedance, reflection and VSWR at the connector's plane (the inner wall).
+    ///
+    /// # Errors
+    /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
+    pub fn match_at(&self, frequency_hz: f64) -> Result<PointMatch, CanError> {
+        let condition = self.body.condition(frequency_hz)?;
+        let admittance = self.probe.input_admittance(frequency_hz, &condition);
+        Ok(PointMatch::from_admittance(admittance, self.reference_ohm))
+    }
+
+    /// What reaches the mouth and leaves it, at a frequency.
+    ///
+    /// # Errors
+    /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
+    pub fn power_at(&self, frequency_hz: f64) -> Result<MouthPower, CanError> {
+        let condition = self.body.condition(frequency_hz)?;
+        let solution = self.probe.solve(frequency_hz, &condition);
+        // Net of what the mouth sends back; rounding may leave a hair below zero.
+        let share = |mode: ModeExcitation| mode.power_fraction.max(0.0);
+        Ok(MouthPower {
+            te11: share(solution.te11),
+            tm01: share(solution.tm01),
+            te21: share(solution.te21),
+        })
+    }
+}
+
+/// Power that leaves the mouth in each mode, as fractions of the power that
+/// enters at the connector.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MouthPower {
+    /// In TE11.
+    pub te11: f64,
+    /// In TM01.
+    pub tm01: f64,
+    /// In TE21.
+    pub te21: f64,
+}
+
+impl MouthPower {
+    /// All of it: one less the share lost in the walls.
+    #[must_use]
+    pub fn total(&self) -> f64 {
+        self.te11 + self.tm01 + self.te21
+    }
+}
