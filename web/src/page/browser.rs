@@ -1,8 +1,11 @@
 //! The browser's few services that the page uses, behind plain functions.
 
+use std::rc::Rc;
+use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
 
 use leptos::prelude::*;
+use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 /// Milliseconds since the page was opened.
@@ -13,35 +16,40 @@ pub(super) fn now_ms() -> f64 {
 /// A timer that runs the latest task only: setting it again drops the task
 /// that still waits.
 #[derive(Clone, Copy)]
-pub(super) struct Timer(StoredValue<Option<TimeoutHandle>>);
+pub(super) struct Timer(&'static Mutex<Option<TimeoutHandle>>);
 
 impl Timer {
     pub(super) fn new() -> Self {
-        Self(StoredValue::new(None))
+        Self(Box::leak(Box::new(Mutex::new(None))))
     }
 
+    #[inline(never)]
     pub(super) fn set(self, after_ms: u32, task: Box<dyn FnOnce()>) {
         self.clear();
-        let slot = self.0;
         let run = move || {
-            slot.set_value(None);
+            self.hold(None);
             task();
         };
         let handle = set_timeout_with_handle(run, Duration::from_millis(u64::from(after_ms)));
-        slot.set_value(handle.ok());
+        self.hold(handle.ok());
+    }
+
+    /// Holds another task's handle; gives the one before.
+    fn hold(self, handle: Option<TimeoutHandle>) -> Option<TimeoutHandle> {
+        let mut slot = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        std::mem::replace(&mut *slot, handle)
     }
 
     /// Whether a task waits.
     pub(super) fn waits(self) -> bool {
-        self.0.with_value(Option::is_some)
+        self.0.lock().is_ok_and(|slot| slot.is_some())
     }
 
+    #[inline(never)]
     pub(super) fn clear(self) {
-        self.0.update_value(|slot| {
-            if let Some(handle) = slot.take() {
-                handle.clear();
-            }
-        });
+        if let Some(handle) = self.hold(None) {
+            handle.clear();
+        }
     }
 }
 
@@ -144,7 +152,7 @@ fn listen(
     task: Box<dyn FnMut(web_sys::Event)>,
     capture: bool,
 ) {
-    let closure = wasm_bindgen::closure::Closure::wrap(task);
+    let closure = Closure::wrap(task);
     let run = closure.as_ref().unchecked_ref();
     if target
         .add_event_listener_with_callback_and_bool(name, run, capture)
@@ -164,9 +172,17 @@ pub(super) fn copy(text: &str, done: Box<dyn Fn(bool)>) {
         return;
     }
     let promise = navigator.clipboard().write_text(text);
-    leptos::task::spawn_local(async move {
-        done(wasm_bindgen_futures::JsFuture::from(promise).await.is_ok());
-    });
+    when_settled(&promise, Box::new(move |value| done(value.is_some())));
+}
+
+/// Hears what a promise came to; `None` if it was refused.
+fn when_settled(promise: &js_sys::Promise, done: Box<dyn Fn(Option<JsValue>)>) {
+    let done = Rc::new(done);
+    let refused = done.clone();
+    let kept = Closure::once_into_js(move |value: JsValue| done(Some(value)));
+    let lost = Closure::once_into_js(move |_: JsValue| refused(None));
+    let then: js_sys::Function = js_get(promise, "then").unchecked_into();
+    let _ = then.call2(promise, &kept, &lost);
 }
 
 /// Whether the browser has a share sheet.
@@ -181,9 +197,7 @@ pub(super) fn share(title: &str, url: &str) {
     data.set_url(url);
     let promise = window().navigator().share_with_data(&data);
     // A refused or cancelled share needs no word.
-    leptos::task::spawn_local(async move {
-        let _ = wasm_bindgen_futures::JsFuture::from(promise).await;
-    });
+    when_settled(&promise, Box::new(|_| {}));
 }
 
 fn js_get(object: &JsValue, name: &str) -> JsValue {
@@ -227,10 +241,10 @@ pub(super) fn chosen_file(input: &web_sys::HtmlInputElement, done: Box<dyn Fn(Op
     }
     let promise = file.text();
     input.set_value("");
-    leptos::task::spawn_local(async move {
-        let text = wasm_bindgen_futures::JsFuture::from(promise).await;
-        done(text.ok().and_then(|text| text.as_string()));
-    });
+    when_settled(
+        &promise,
+        Box::new(move |text| done(text.and_then(|text| text.as_string()))),
+    );
 }
 
 /// Tells the page's start script of a panic (it owns the notice).

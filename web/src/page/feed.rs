@@ -134,11 +134,12 @@ fn gauge_options() -> String {
     list
 }
 
-/// The first gauge of exactly the wire's diameter.
+/// The first gauge of the wire's diameter, to the hundredth of a millimetre
+/// that a caliper reads.
 fn gauge_of(model: &Model) -> String {
     let diameter = model.work.design.probe.wire_diameter_um;
     all_gauges()
-        .find(|gauge| gauge.diameter_um == diameter)
+        .find(|gauge| gauge.diameter_um.abs_diff(diameter) <= 5)
         .map_or_else(String::new, |gauge| gauge.label())
 }
 

@@ -49,6 +49,7 @@ pub(super) fn flag(holds: bool) -> String {
 }
 
 /// Adds text to markup, with the signs that markup is made of escaped.
+#[inline(never)]
 pub(super) fn escape(html: &mut String, text: &str) {
     for letter in text.chars() {
         match letter {
@@ -62,6 +63,7 @@ pub(super) fn escape(html: &mut String, text: &str) {
 }
 
 /// Fills `{}` of a pattern with texts, each escaped.
+#[inline(never)]
 pub(super) fn fill(html: &mut String, pattern: &str, texts: &[&str]) {
     let mut texts = texts.iter();
     for (place, piece) in pattern.split("{}").enumerate() {
@@ -90,16 +92,19 @@ impl Markup {
     }
 
     /// Markup as it stands.
+    #[inline(never)]
     pub(super) fn raw(&mut self, html: &str) {
         self.html.push_str(html);
     }
 
     /// A pattern with its `{}` filled, each text escaped.
+    #[inline(never)]
     pub(super) fn fill(&mut self, pattern: &str, texts: &[&str]) {
         fill(&mut self.html, pattern, texts);
     }
 
     /// An element that follows the model: `open` up to and without its `>`.
+    #[inline(never)]
     pub(super) fn live(&mut self, open: &str, what: What, make: Make, close: &str) {
         self.raw(open);
         self.raw(" data-live>");
@@ -109,6 +114,7 @@ impl Markup {
     }
 
     /// The element written last follows in another way too.
+    #[inline(never)]
     pub(super) fn also(&mut self, what: What, make: Make) {
         self.lives.push(Live {
             element: self.marked.saturating_sub(1),
@@ -118,12 +124,14 @@ impl Markup {
     }
 
     /// A paragraph that follows the model; not shown while empty.
+    #[inline(never)]
     pub(super) fn note(&mut self, make: Make) {
         self.live("<p class=\"note\"", What::Text, make, "</p>");
     }
 
     /// Opens a part of the page: a heading that keeps its result in sight when
     /// it is folded.
+    #[inline(never)]
     pub(super) fn open_part(&mut self, key: &str, title: &str, open: bool, result: Make) {
         let open = if open { " open" } else { "" };
         self.fill("<section class=\"part\" id=\"{}\" aria-labelledby=\"{}-title\"><details", &[key, key]);
@@ -147,6 +155,7 @@ impl Markup {
     }
 
     /// One figure, with the reason behind it.
+    #[inline(never)]
     pub(super) fn row(&mut self, name: &str, value: Make, shown: Shown) {
         self.fill("<div class=\"result\"><dt>{}</dt><dd>", &[name]);
         self.live("<span class=\"value\"", What::Text, value, "</span>");
@@ -155,6 +164,7 @@ impl Markup {
     }
 
     /// The reason behind a figure.
+    #[inline(never)]
     pub(super) fn why(&mut self, name: &str, shown: Shown) {
         let why = words::why(shown);
         self.fill(
@@ -166,6 +176,7 @@ impl Markup {
     }
 
     /// A choice from a list: `options` is markup.
+    #[inline(never)]
     pub(super) fn choice(&mut self, id: &str, label: &str, options: &str, value: Make) {
         self.fill(
             "<div class=\"field\"><div class=\"field-head\"><label for=\"{}\">{}</label></div>",
@@ -180,6 +191,7 @@ impl Markup {
 
     /// One of a few choices, all in sight; each with its value, label and
     /// whether it holds.
+    #[inline(never)]
     pub(super) fn radios(&mut self, name: &str, legend: &str, choices: &[(&str, &str, Make)]) {
         self.fill("<fieldset class=\"radios\" id=\"{}\"><legend>{}</legend>", &[name, legend]);
         for (value, label, holds) in choices {
@@ -197,6 +209,7 @@ impl Markup {
     }
 
     /// A text entry with its label, help and message, and step buttons if `steps`.
+    #[inline(never)]
     pub(super) fn entry(&mut self, entry: Entry, steps: bool) {
         let id = entry.id();
         let (plain, trade, help) = entry.label();

@@ -2,9 +2,9 @@
 //! rule of thumb's match, the best cuts, and how well each trade size could be
 //! matched.
 
+use std::cell::Cell;
 use std::sync::Arc;
 
-use leptos::prelude::*;
 use tinwave_core::analysis::Analyser;
 use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
 use tinwave_core::design::{Band, Design};
@@ -54,8 +54,8 @@ pub(super) struct SizeFit {
 pub(super) struct Search {
     page: Page,
     /// Trade sizes are matched only while somebody looks at them.
-    sizes_wanted: StoredValue<bool>,
-    job: StoredValue<Option<Job>>,
+    sizes_wanted: &'static Cell<bool>,
+    job: &'static Cell<Option<Box<Job>>>,
     rest: Timer,
     slice: Timer,
 }
@@ -84,8 +84,8 @@ impl Search {
     pub(super) fn new(page: Page) -> Self {
         let search = Self {
             page,
-            sizes_wanted: StoredValue::new(false),
-            job: StoredValue::new(None),
+            sizes_wanted: Box::leak(Box::new(Cell::new(false))),
+            job: Box::leak(Box::new(Cell::new(None))),
             rest: Timer::new(),
             slice: Timer::new(),
         };
@@ -98,7 +98,7 @@ impl Search {
 
     /// Whether the trade sizes are looked at.
     pub(super) fn want_sizes(self, wanted: bool) {
-        self.sizes_wanted.set_value(wanted);
+        self.sizes_wanted.set(wanted);
         self.restart_soon();
     }
 
@@ -111,20 +111,18 @@ impl Search {
     fn restart(self) {
         let design = self.page.look(|model| model.work.design.clone());
         self.list_sizes(&design);
-        self.job.update_value(|job| {
-            let (done_length, done_pair, done_sizes) = match job.take() {
-                Some(job) => (job.done_length, job.done_pair, job.done_sizes),
-                None => (None, None, None),
-            };
-            *job = Some(Job {
-                design,
-                stage: Stage::Rule,
-                search: None,
-                done_length,
-                done_pair,
-                done_sizes,
-            });
-        });
+        let (done_length, done_pair, done_sizes) = match self.job.take() {
+            Some(job) => (job.done_length, job.done_pair, job.done_sizes),
+            None => (None, None, None),
+        };
+        self.job.set(Some(Box::new(Job {
+            design,
+            stage: Stage::Rule,
+            search: None,
+            done_length,
+            done_pair,
+            done_sizes,
+        })));
         self.run_slice();
     }
 
@@ -135,7 +133,7 @@ impl Search {
     }
 
     fn run_slice(self) {
-        let Some(mut job) = self.job.try_update_value(Option::take).flatten() else {
+        let Some(mut job) = self.job.take() else {
             return;
         };
         let end = browser::now_ms() + SLICE_MS;
@@ -143,7 +141,7 @@ impl Search {
             self.step(&mut job);
         }
         let more = job.stage != Stage::Rest;
-        self.job.set_value(Some(job));
+        self.job.set(Some(job));
         self.page.tell();
         if more {
             self.slice.set(0, Box::new(move || self.run_slice()));
@@ -219,7 +217,7 @@ impl Search {
 
     fn step_size(self, job: &mut Job, index: usize) {
         let key = sizes_key(&job.design);
-        if !self.sizes_wanted.get_value() || job.done_sizes.as_ref() == Some(&key) {
+        if !self.sizes_wanted.get() || job.done_sizes.as_ref() == Some(&key) {
             job.stage = Stage::Rest;
             return;
         }

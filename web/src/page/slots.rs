@@ -1,6 +1,7 @@
 //! The entries in the page: what each holds, and what stands beside it.
 
-use leptos::prelude::*;
+use std::cell::RefCell;
+
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
 
@@ -161,7 +162,7 @@ impl Slot {
 
 /// All entries of the page.
 #[derive(Clone, Copy)]
-pub(super) struct Slots(StoredValue<Vec<Slot>, LocalStorage>);
+pub(super) struct Slots(&'static RefCell<Vec<Slot>>);
 
 impl Slots {
     pub(super) fn find(root: &Element, entries: &[Entry]) -> Self {
@@ -169,29 +170,24 @@ impl Slots {
             .iter()
             .filter_map(|entry| Slot::find(root, *entry))
             .collect();
-        Self(StoredValue::new_local(slots))
+        Self(Box::leak(Box::new(RefCell::new(slots))))
     }
 
     /// Whether some entry holds text that can't be used.
     pub(super) fn wait(self) -> bool {
-        self.0.with_value(|slots| slots.iter().any(Slot::is_wrong))
+        self.0.borrow().iter().any(Slot::is_wrong)
     }
 
     pub(super) fn follow(self, model: &Model) {
-        self.0.update_value(|slots| {
-            for slot in slots {
-                slot.follow(model);
-            }
-        });
+        for slot in self.0.borrow_mut().iter_mut() {
+            slot.follow(model);
+        }
     }
 
     /// Does something with the entry of that id.
     pub(super) fn at<T>(self, id: &str, act: impl FnOnce(&mut Slot) -> Option<T>) -> Option<T> {
-        self.0
-            .try_update_value(|slots| {
-                let slot = slots.iter_mut().find(|slot| slot.entry.id() == id)?;
-                act(slot)
-            })
-            .flatten()
+        let mut slots = self.0.borrow_mut();
+        let slot = slots.iter_mut().find(|slot| slot.entry.id() == id)?;
+        act(slot)
     }
 }

@@ -1,6 +1,8 @@
 //! The page's handle: one model, the signals that tell of its changes, and the
 //! address and memory that follow it.
 
+use std::sync::{PoisonError, RwLock, RwLockReadGuard, RwLockWriteGuard};
+
 use leptos::prelude::*;
 
 use super::browser::{self, Timer};
@@ -12,20 +14,20 @@ use crate::workpiece::Workpiece;
 /// The page's state. A handle, copied freely.
 #[derive(Clone, Copy)]
 pub(super) struct Page {
-    model: StoredValue<Model>,
+    /// Lives as long as the page. Never locked across a call that locks it too.
+    model: &'static RwLock<Model>,
     /// Counts every change; what is written in the page follows it.
     pulse: RwSignal<u32>,
     /// Counts changes of the work or the unit; the pictures follow it.
     edition: RwSignal<u32>,
     /// Counts changes of the curve that stands behind the present one.
     ghost: RwSignal<u32>,
-    address: StoredValue<Address>,
+    address: &'static RwLock<Address>,
     write_timer: Timer,
     commit_timer: Timer,
 }
 
 /// What the address bar holds.
-#[derive(Clone)]
 struct Address {
     fragment: String,
     /// Position in our history that the browser's present entry stands for.
@@ -41,15 +43,15 @@ const STEP_PAUSE_MS: u32 = 800;
 impl Page {
     pub(super) fn new(model: Model) -> Self {
         let page = Self {
-            model: StoredValue::new(model),
+            model: Box::leak(Box::new(RwLock::new(model))),
             pulse: RwSignal::new(0),
             edition: RwSignal::new(0),
             ghost: RwSignal::new(0),
-            address: StoredValue::new(Address {
+            address: Box::leak(Box::new(RwLock::new(Address {
                 fragment: String::new(),
                 position: 0,
                 written_ms: f64::NEG_INFINITY,
-            }),
+            }))),
             write_timer: Timer::new(),
             commit_timer: Timer::new(),
         };
@@ -57,9 +59,23 @@ impl Page {
         page
     }
 
+    #[inline(never)]
+    fn read(self) -> RwLockReadGuard<'static, Model> {
+        self.model.read().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    #[inline(never)]
+    fn write(self) -> RwLockWriteGuard<'static, Model> {
+        self.model.write().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn address(self) -> RwLockWriteGuard<'static, Address> {
+        self.address.write().unwrap_or_else(PoisonError::into_inner)
+    }
+
     /// Looks at the model.
     pub(super) fn look<T>(self, look: impl FnOnce(&Model) -> T) -> T {
-        self.model.with_value(look)
+        look(&self.read())
     }
 
     /// Follows every change, within an effect.
@@ -82,21 +98,25 @@ impl Page {
     }
 
     /// Changes what is not the work.
+    #[inline(never)]
     pub(super) fn set(self, change: &dyn Fn(&mut Model)) {
-        self.model.update_value(|model| change(model));
+        change(&mut self.write());
         self.tell();
     }
 
     /// Changes what is not the work and leaves the telling for later.
+    #[inline(never)]
     pub(super) fn change(self, change: &dyn Fn(&mut Model)) {
-        self.model.update_value(|model| change(model));
+        change(&mut self.write());
     }
 
+    #[inline(never)]
     pub(super) fn tell(self) {
         self.pulse.update(|count| *count = count.wrapping_add(1));
     }
 
     /// The work or the unit changed: everything repaints in the same frame.
+    #[inline(never)]
     pub(super) fn tell_edition(self) {
         self.edition.update(|count| *count = count.wrapping_add(1));
         self.tell();
@@ -104,21 +124,24 @@ impl Page {
 
     /// Shows other work as an edit that stays open; the link follows within
     /// [`WRITE_EVERY_MS`].
+    #[inline(never)]
     pub(super) fn put(self, work: &Workpiece, change: Change) {
-        self.model.update_value(|model| model.put(work.clone(), change));
+        self.write().put(work.clone(), change);
         self.tell_edition();
         self.write_soon();
     }
 
     /// Shows other work as one whole edit.
+    #[inline(never)]
     pub(super) fn replace(self, work: &Workpiece, change: Change) {
         self.commit();
-        self.model.update_value(|model| model.replace(work.clone(), change));
+        self.write().replace(work.clone(), change);
         self.tell_edition();
         self.commit();
     }
 
     /// Shows a changed copy of the work as one whole edit.
+    #[inline(never)]
     pub(super) fn alter(self, change: Change, alter: &dyn Fn(&mut Workpiece)) {
         let mut work = self.look(|model| model.work.clone());
         alter(&mut work);
@@ -128,9 +151,10 @@ impl Page {
     }
 
     /// Closes the open edit and brings the link and the device's memory up to date.
+    #[inline(never)]
     pub(super) fn commit(self) {
         self.commit_timer.clear();
-        self.model.update_value(|model| model.history.commit());
+        self.write().history.commit();
         self.write_now();
     }
 
@@ -140,9 +164,10 @@ impl Page {
     }
 
     /// One step back or forth in the history.
+    #[inline(never)]
     pub(super) fn walk(self, step: fn(&mut History) -> Option<&Workpiece>) {
         self.commit();
-        self.model.update_value(|model| model.walk(step));
+        self.write().walk(step);
         self.tell_edition();
         self.write_now();
     }
@@ -152,10 +177,11 @@ impl Page {
         self.commit_timer.clear();
         self.write_timer.clear();
         let position = browser::history_position();
-        self.model.update_value(|model| {
+        {
+            let mut model = self.write();
             model.follow_browser(work.clone(), position);
             model.unknown = unknown.to_vec();
-        });
+        }
         self.address_stands();
         self.tell_edition();
     }
@@ -169,7 +195,7 @@ impl Page {
         if self.write_timer.waits() {
             return;
         }
-        let waited = browser::now_ms() - self.address.with_value(|address| address.written_ms);
+        let waited = browser::now_ms() - self.address().written_ms;
         let wait = (WRITE_EVERY_MS - waited).clamp(0.0, WRITE_EVERY_MS);
         self.write_timer
             .set(wait as u32, Box::new(move || self.write_now()));
@@ -182,17 +208,17 @@ impl Page {
         self.write_timer.clear();
         let (fragment, position) =
             self.look(|model| (model.fragment(), model.history.position()));
-        let before = self.address.get_value();
-        if before.fragment == fragment && before.position == position {
-            return;
+        {
+            let mut address = self.address();
+            if address.fragment == fragment && address.position == position {
+                return;
+            }
+            browser::write_fragment(&fragment, position, position != address.position);
+            address.fragment.clone_from(&fragment);
+            address.position = position;
+            address.written_ms = browser::now_ms();
         }
-        browser::write_fragment(&fragment, position, position != before.position);
-        self.address.set_value(Address {
-            fragment: fragment.clone(),
-            position,
-            written_ms: browser::now_ms(),
-        });
-        self.model.update_value(|model| model.keep_design(fragment));
+        self.write().keep_design(fragment);
         self.keep();
     }
 
@@ -207,9 +233,8 @@ impl Page {
     fn address_stands(self) {
         let (fragment, position) =
             self.look(|model| (model.fragment(), model.history.position()));
-        self.address.update_value(|address| {
-            address.fragment = fragment;
-            address.position = position;
-        });
+        let mut address = self.address();
+        address.fragment = fragment;
+        address.position = position;
     }
 }
