@@ -83,7 +83,8 @@ fn slack_ends_where_vswr_passes_its_limit() {
         let (less, more) = best.length_slack.to_vswr_2.expect("under 2 at the best");
         for length_um in [best.length_um - less, best.length_um + more] {
             let vswr = worst(&with_cut(&design, length_um, best.backshort_distance_um));
-            assert_near("VSWR at the end of the length's slack", vswr, 2.0, 0.03);
+            // 0.06 of VSWR is a twentieth of a millimetre or less there.
+            assert_near("VSWR at the end of the length's slack", vswr, 2.0, 0.06);
         }
     }
 }

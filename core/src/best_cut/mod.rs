@@ -63,11 +63,13 @@ pub enum Progress {
 }
 
 /// Points along the length.
-const LENGTH_POINTS: usize = 9;
+const LENGTH_POINTS: usize = 14;
 /// Points along the distance.
 const DISTANCE_POINTS: usize = 17;
 /// Most minima that are looked at closely.
-const MOST_CANDIDATES: usize = 2;
+const MOST_CANDIDATES: usize = 3;
+/// Most pairs given.
+const MOST_PAIRS: usize = 2;
 /// A second pair counts as good up to this VSWR, or to 1.25 times the best.
 const GOOD_VSWR: f64 = 1.5;
 /// Cuts are given in hundredths of a millimetre.
@@ -263,21 +265,23 @@ impl BestCutSearch {
     }
 }
 
-/// Keeps the best, and others only while they are good; two minima that ran
-/// into one count once.
+/// Keeps the best and at most one other good pair; minima that ran into one
+/// another count once.
 fn keep_good(found: &mut Vec<Candidate>) {
-    let Some(best) = found.first().copied() else {
-        return;
-    };
-    let limit = GOOD_VSWR.max(1.25 * vswr(best.worst));
-    let mut first = true;
-    found.retain(|candidate| {
-        let apart = (candidate.length_m - best.length_m).abs() > 5e-4
-            || (candidate.distance_m - best.distance_m).abs() > 2e-3;
-        let keep = first || (apart && vswr(candidate.worst) <= limit);
-        first = false;
-        keep
-    });
+    let mut kept: Vec<Candidate> = Vec::new();
+    for candidate in found.iter() {
+        let limit = kept
+            .first()
+            .map_or(f64::INFINITY, |best| GOOD_VSWR.max(1.25 * vswr(best.worst)));
+        let apart = kept.iter().all(|other| {
+            (candidate.length_m - other.length_m).abs() > 5e-4
+                || (candidate.distance_m - other.distance_m).abs() > 4e-3
+        });
+        if kept.len() < MOST_PAIRS && apart && vswr(candidate.worst) <= limit {
+            kept.push(*candidate);
+        }
+    }
+    *found = kept;
 }
 
 /// The setting of a search; `None` where nothing can be computed over the band.
@@ -297,8 +301,8 @@ fn setting(design: &Design, si: &SiDesign, free: FreeDimensions) -> Option<Setti
         conditions.push((hertz(khz), body.condition(hertz(khz)).ok()?));
     }
     let lengths_m = (
-        (0.10 * wavelength).max(6.0 * si.wire_radius_m),
-        (0.42 * wavelength).min(judge::longest_probe_m(si)),
+        (0.13 * wavelength).max(6.0 * si.wire_radius_m),
+        (0.40 * wavelength).min(judge::longest_probe_m(si)),
     );
     let mouth_m = if design.mouth == crate::design::Mouth::Absorbing {
         f64::INFINITY
