@@ -39,8 +39,8 @@ impl Stage {
     /// be had; else those of the build.
     pub fn set_up(work: &Path, server: &Path) -> Result<Self> {
         let steps = Steps::new();
-        let chromium = steps.step("finding Chromium", chromium::find)?;
-        let node = steps.step("finding Node.js", node::find)?;
+        let chromium = steps.step("finding or installing Chromium", chromium::find)?;
+        let node = node::find(&steps)?;
         let scenarios = scenario_folder();
         if !node::has_locked(&scenarios) {
             steps.step("installing what drives the browser", || {

@@ -4,6 +4,7 @@ use crate::apt;
 use crate::failure::{Failure, Result};
 use crate::folders::program_on_path;
 use crate::process::run_quiet;
+use crate::steps::Steps;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -12,9 +13,9 @@ use std::process::Command;
 /// # Errors
 /// [`Failure::Missing`] when there is none and none can be installed,
 /// [`Failure::Program`] when the installation failed.
-pub fn find() -> Result<PathBuf> {
+pub fn find(steps: &Steps) -> Result<PathBuf> {
     if !present() && apt::usable() {
-        apt::install(&["nodejs", "npm"])?;
+        steps.step("installing Node.js", || apt::install(&["nodejs", "npm"]))?;
     }
     match program_on_path("node") {
         Some(node) if present() => Ok(node),

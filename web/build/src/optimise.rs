@@ -34,7 +34,7 @@ pub(crate) struct Optimiser {
 impl Optimiser {
     /// Finds the optimiser in the cache folder, or installs it there by npm.
     pub(crate) fn bring(steps: &Steps) -> Result<Self> {
-        let node = node::find()?;
+        let node = node::find(steps)?;
         let folder = cache_folder()?.join("optimiser");
         fs::create_dir_all(&folder).map_err(Failure::file("create", &folder))?;
         for (name, text) in [("package.json", PACKAGE), ("package-lock.json", LOCK)] {
