@@ -11,12 +11,12 @@ use tinwave_core::design::{Band, Can, Design, Mouth, Probe};
 use tinwave_core::metal::Metal;
 
 /// The accuracy table.
-pub fn table() -> Value {
+pub(crate) fn table() -> Value {
     serde_json::from_str(include_str!("../accuracy.json")).expect("accuracy.json is sound")
 }
 
 /// Tolerance of the row that stands for a quantity and is checked by a test.
-pub fn tolerance(quantity: &str, test: &str) -> f64 {
+pub(crate) fn tolerance(quantity: &str, test: &str) -> f64 {
     let table = table();
     let rows = table["rows"].as_array().expect("rows");
     let row = rows
@@ -27,7 +27,7 @@ pub fn tolerance(quantity: &str, test: &str) -> f64 {
 }
 
 /// Fails unless two numbers agree within a tolerance; says which.
-pub fn assert_near(what: &str, got: f64, wanted: f64, tolerance: f64) {
+pub(crate) fn assert_near(what: &str, got: f64, wanted: f64, tolerance: f64) {
     assert!(
         (got - wanted).abs() <= tolerance,
         "{what}: got {got}, wanted {wanted} within {tolerance}"
@@ -35,7 +35,7 @@ pub fn assert_near(what: &str, got: f64, wanted: f64, tolerance: f64) {
 }
 
 /// Numbers of a JSON list.
-pub fn numbers(value: &Value) -> Vec<f64> {
+pub(crate) fn numbers(value: &Value) -> Vec<f64> {
     value
         .as_array()
         .expect("a list")
@@ -45,17 +45,17 @@ pub fn numbers(value: &Value) -> Vec<f64> {
 }
 
 /// Millimetres in whole micrometres.
-pub fn um(mm: f64) -> u32 {
+pub(crate) fn um(mm: f64) -> u32 {
     tinwave_core::si::micrometres(mm / 1e3)
 }
 
 /// Megahertz in whole kilohertz.
-pub fn khz(mhz: f64) -> u32 {
+pub(crate) fn khz(mhz: f64) -> u32 {
     tinwave_core::si::kilohertz(mhz * 1e6)
 }
 
 /// A lossless design for checks: (diameter, wire, length, distance) in mm.
-pub fn bare(mm: (f64, f64, f64, f64), mouth: Mouth, open_length_mm: f64) -> Design {
+pub(crate) fn bare(mm: (f64, f64, f64, f64), mouth: Mouth, open_length_mm: f64) -> Design {
     let (diameter, wire, length, distance) = mm;
     Design {
         name: String::new(),
@@ -86,7 +86,7 @@ pub fn bare(mm: (f64, f64, f64, f64), mouth: Mouth, open_length_mm: f64) -> Desi
 }
 
 /// The worked example.
-pub fn orchard_gate() -> Design {
+pub(crate) fn orchard_gate() -> Design {
     tinwave_core::json::design_from_json(include_str!("../data/orchard_gate.json"))
         .expect("the example is sound")
 }
