@@ -16,6 +16,7 @@ use super::model::{Copied, DiameterBy};
 use super::search::Search;
 use super::slots::Slots;
 use super::state::Page;
+use super::whys;
 use crate::bands;
 use crate::connectors::{ConnectorKind, Mounting};
 use crate::entry::LengthUnit;
@@ -65,14 +66,22 @@ impl Actions {
         });
         // Folding does not bubble: it is caught on its way down.
         browser::on_event_capture(root, "toggle", Box::new(move |event| {
-            if let Some(details) = target::<Element>(&event)
-                && details.closest("#fit").ok().flatten().is_some()
-                && details.class_name().is_empty()
-            {
-                self.search.want_sizes(details.has_attribute("open"));
+            if let Some(details) = target::<Element>(&event) {
+                self.fold(&details);
             }
         }));
         browser::on_event(&window(), "keydown", Box::new(move |event| self.page_key(&event)));
+    }
+
+    /// Something was unfolded or folded.
+    fn fold(self, details: &Element) {
+        let open = details.has_attribute("open");
+        let is_fit = details.parent_element().is_some_and(|part| part.id() == "fit");
+        if is_fit {
+            self.search.want_sizes(open);
+        } else if open {
+            whys::open(details);
+        }
     }
 
     fn click(self, event: &Event) {

@@ -2,8 +2,8 @@
 
 use tinwave_core::design::Band;
 
-use super::entries::Entry;
-use super::markup::{Markup, group, option};
+use super::live::Named;
+use super::markup::{group, option};
 use super::model::Model;
 use crate::bands::{self, BANDS, BandGroup, Channel, ChannelSet};
 use crate::entry;
@@ -91,17 +91,14 @@ fn about(model: &Model) -> String {
     [receive, band.note, " Source: ", band.source, " (", band.confidence.words(), ")."].concat()
 }
 
-/// The part, with room for the mode ladder.
-pub(super) fn band_part(page: &mut Markup) {
-    page.open_part("band-part", "2 Band", true, summary);
-    page.raw("<div class=\"fields\">");
-    page.choice("band", "Published band", &band_options(), |model| {
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("band", summary),
+    ("bands", |_| band_options()),
+    ("band-key", |model| {
         bands::named(model.work.design.band).map_or_else(String::new, |band| band.key.to_owned())
-    });
-    page.choice("channel", "Or one channel", &channel_options(), channel_of);
-    page.entry(Entry::Band, false);
-    page.raw("</div>");
-    page.note(about);
-    page.raw("<div id=\"ladder-narrow\"></div>");
-    page.close_part();
-}
+    }),
+    ("channels", |_| channel_options()),
+    ("channel", channel_of),
+    ("about-band", about),
+];

@@ -3,11 +3,10 @@
 use tinwave_core::beam::{Beam, endless_pipe_uncertainty};
 use tinwave_core::si::SiDesign;
 
-use super::markup::{Markup, What};
+use super::live::Named;
 use super::model::Model;
 use super::said::{self, Place};
 use crate::entry;
-use crate::words::Shown;
 
 fn beam(model: &Model) -> Option<Beam> {
     model.analysis.as_ref()?.beam
@@ -61,28 +60,34 @@ fn summary(model: &Model) -> String {
     }))
 }
 
-/// The part.
-pub(super) fn beam_part(page: &mut Markup) {
-    page.open_part("beam", "5 Beam", true, summary);
-    page.open_results();
-    page.row("Directivity on the axis", |model| {
+/// What the open mouth sends back, as a share of the power.
+fn mouth(model: &Model) -> String {
+    or_not(beam(model).map(|beam| {
+        let share = beam.mouth_reflection.norm_sqr();
+        [&entry::format_decimal(share * 100.0, 1), " % of the power"].concat()
+    }))
+}
+
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("beam", summary),
+    ("directivity", |model| {
         gain_text(model, beam(model).map(|beam| beam.directivity_dbi))
-    }, Shown::Gain);
-    page.row("Gain with mismatch and wall loss", |model| {
+    }),
+    ("gain", |model| {
         gain_text(model, beam(model).and_then(|beam| beam.realised_gain_dbi))
-    }, Shown::Gain);
-    page.row("Half-power width, along the wire (E plane)", |model| {
+    }),
+    ("width-e", |model| {
         width_text(model, beam(model).map(|beam| beam.beamwidth_e_deg))
-    }, Shown::Beamwidth);
-    page.row("Half-power width, across the wire (H plane)", |model| {
+    }),
+    ("width-h", |model| {
         width_text(model, beam(model).map(|beam| beam.beamwidth_h_deg))
-    }, Shown::Beamwidth);
-    page.row("Front over back", |model| {
+    }),
+    ("front-to-back", |model| {
         or_not(beam(model).map(|beam| {
             [&entry::format_decimal(beam.front_to_back_db, 0), " dB"].concat()
         }))
-    }, Shown::FrontToBack);
-    page.close_results();
-    page.live("<ul class=\"findings\"", What::Html, |model| said::findings(model, Place::Beam), "</ul>");
-    page.close_part();
-}
+    }),
+    ("mouth", mouth),
+    ("beam-findings", |model| said::findings(model, Place::Beam)),
+];

@@ -123,6 +123,34 @@ pub(super) fn is_wide() -> bool {
     list.ok().flatten().is_some_and(|list| list.matches())
 }
 
+/// The first element below `root` that a selector names.
+pub(super) fn part(root: &web_sys::Element, selector: &str) -> Option<web_sys::Element> {
+    root.query_selector(selector).ok().flatten()
+}
+
+/// All elements below `root` that a selector names.
+pub(super) fn elements(root: &web_sys::Element, selector: &str) -> Vec<web_sys::Element> {
+    let mut found = Vec::new();
+    if let Ok(list) = root.query_selector_all(selector) {
+        for index in 0..list.length() {
+            found.extend(list.get(index).map(JsCast::unchecked_into));
+        }
+    }
+    found
+}
+
+/// Puts a copy of a pattern of the page (a `template` by its id) into an element.
+pub(super) fn stamp(element: &web_sys::Element, id: &str) {
+    if let Some(template) = document().get_element_by_id(id) {
+        element.set_inner_html(&template.inner_html());
+    }
+}
+
+/// Writes to the browser's log.
+pub(super) fn log_error(message: &str) {
+    web_sys::console::error_1(&JsValue::from_str(message));
+}
+
 /// The value of an input or a choice.
 pub(super) fn value_of(element: &web_sys::Element) -> String {
     js_get(element, "value").as_string().unwrap_or_default()
@@ -249,7 +277,7 @@ pub(super) fn chosen_file(input: &web_sys::HtmlInputElement, done: Box<dyn Fn(Op
 
 /// Tells the page's start script of a panic (it owns the notice).
 pub(super) fn report_panic(message: &str) {
-    web_sys::console::error_1(&JsValue::from_str(message));
+    log_error(message);
     let detail = web_sys::CustomEventInit::new();
     detail.set_detail(&JsValue::from_str(message));
     if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("tinwave-panic", &detail) {

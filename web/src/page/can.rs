@@ -1,16 +1,15 @@
 //! The can: its size as the maker can measure it, and its metal.
 
 use tinwave_core::design::Band;
-use tinwave_core::design_error::Field;
 use tinwave_core::metal::Metal;
 use tinwave_core::one_mode_diameter::one_mode_margins;
 
-use super::entries::Entry;
-use super::markup::{Markup, What, flag, option};
+use super::live::Named;
+use super::markup::{flag, option};
 use super::model::{DiameterBy, Model};
 use super::said::{self, Place};
 use crate::entry;
-use crate::words::{self, Occasion, Shown};
+use crate::words::{self, Occasion};
 
 /// How far the band stays from the cutoffs below and above.
 fn margins(model: &Model) -> (f64, f64) {
@@ -54,54 +53,41 @@ fn percent(share: f64) -> String {
     [&entry::format_decimal(share * 100.0, 1), " %"].concat()
 }
 
-/// The part.
-pub(super) fn can_part(page: &mut Markup) {
-    page.open_part("can", "1 Can", true, summary);
-    page.radios("diameter-by", "How did you measure its width?", &[
-        ("inside", "Inside", |model| flag(model.diameter_by == DiameterBy::Inside)),
-        ("outside", "Outside", |model| flag(model.diameter_by == DiameterBy::Outside)),
-        ("circumference", "Paper strip round it", |model| {
-            flag(model.diameter_by == DiameterBy::Circumference)
-        }),
-    ]);
-    page.raw("<div class=\"fields\">");
-    page.entry(Entry::Plain(Field::InsideDiameter), true);
-    page.entry(Entry::OutsideDiameter, true);
-    page.entry(Entry::Circumference, true);
-    page.entry(Entry::Plain(Field::Wall), true);
-    page.entry(Entry::Plain(Field::OpenLength), true);
-    page.entry(Entry::Plain(Field::BaseRecess), true);
-    let mut metals = String::new();
-    for metal in Metal::ALL {
-        option(&mut metals, metal.key(), words::metal(metal));
-    }
-    page.choice("metal", "Metal", &metals, |model| {
-        model.work.design.can.metal.key().to_owned()
-    });
-    page.raw("</div>");
-    page.note(inside_line);
-    page.live("<ul class=\"findings\"", What::Html, |model| said::findings(model, Place::Can), "</ul>");
-    figures(page);
-    page.live("<ul class=\"cautions\"", What::Html, metal_cautions, "</ul>");
-    page.close_part();
-}
-
-fn figures(page: &mut Markup) {
-    page.open_results();
-    page.row("Carries one mode between", one_mode_text, Shown::OneModeDiameters);
-    page.row("Room below the band", |model| percent(margins(model).0), Shown::Cutoff);
-    page.row("Room above the band", |model| percent(margins(model).1), Shown::Cutoff);
-    page.row("Guide wavelength, band centre", |model| {
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("can", summary),
+    ("by-inside", |model| flag(model.diameter_by == DiameterBy::Inside)),
+    ("by-outside", |model| flag(model.diameter_by == DiameterBy::Outside)),
+    ("by-circumference", |model| {
+        flag(model.diameter_by == DiameterBy::Circumference)
+    }),
+    ("metals", |_| metals()),
+    ("metal", |model| model.work.design.can.metal.key().to_owned()),
+    ("inside-line", inside_line),
+    ("can-findings", |model| said::findings(model, Place::Can)),
+    ("one-mode", one_mode_text),
+    ("room-below", |model| percent(margins(model).0)),
+    ("room-above", |model| percent(margins(model).1)),
+    ("guide-wavelength", |model| {
         let wave = model.analysis.as_ref().and_then(|a| a.guide.guide_wavelength_m);
         wave.map_or_else(|| "cut off".to_owned(), |m| entry::format_metres(m, model.unit))
-    }, Shown::GuideWavelength);
-    page.row("Wall loss", |model| {
+    }),
+    ("wall-loss", |model| {
         let loss = model.analysis.as_ref().and_then(|a| a.guide.attenuation_db_per_m);
-        loss.map_or_else(|| "cut off".to_owned(), |db| {
-            [&entry::format_decimal(db, 2), " dB/m"].concat()
-        })
-    }, Shown::WallLoss);
-    page.close_results();
+        loss.map_or_else(
+            || "cut off".to_owned(),
+            |db| [&entry::format_decimal(db, 2), " dB/m"].concat(),
+        )
+    }),
+    ("metal-cautions", metal_cautions),
+];
+
+fn metals() -> String {
+    let mut list = String::new();
+    for metal in Metal::ALL {
+        option(&mut list, metal.key(), words::metal(metal));
+    }
+    list
 }
 
 fn one_mode_text(model: &Model) -> String {

@@ -2,13 +2,13 @@
 
 use tinwave_core::ruler::RulerFigures;
 
-use super::markup::{Markup, What};
+use super::live::Named;
 use super::match_part::{in_use, slack_sentence};
 use super::model::Model;
 use super::said;
 use crate::connectors::connector;
 use crate::entry::{self, LengthUnit};
-use crate::words::{Occasion, Shown};
+use crate::words::Occasion;
 
 fn length(um: u32, unit: LengthUnit) -> String {
     let text = entry::format_length(um, unit);
@@ -78,33 +78,23 @@ fn about_connector(model: &Model) -> String {
     [kind.note, " Source: ", kind.source, " (", kind.confidence.words(), ")."].concat()
 }
 
-/// The part.
-pub(super) fn cut_part(page: &mut Markup) {
-    page.open_part("cut", "7 Cut and drill", true, summary);
-    page.open_results();
-    page.row("Hole centre, from the closed end's outer rim", |model| {
-        length(ruler(model).hole_from_closed_rim_um, model.unit)
-    }, Shown::HolePosition);
-    page.row("Hole centre, from the open rim", |model| {
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("cut", summary),
+    ("hole-closed-rim", |model| length(ruler(model).hole_from_closed_rim_um, model.unit)),
+    ("hole-open-rim", |model| {
         let hole = ruler(model).hole_from_open_rim_um;
         hole.map_or_else(|| "beyond the rim".to_owned(), |um| length(um, model.unit))
-    }, Shown::HolePosition);
-    page.row("Drill", drill_text, Shown::HoleSize);
-    page.row("Wire, from the connector's face", |model| {
-        length(wire_from_face_um(model), model.unit)
-    }, Shown::WireLength);
-    page.row("Wire, from the inner wall", |model| {
-        length(ruler(model).wire_from_inner_wall_um, model.unit)
-    }, Shown::WireLength);
-    page.row("Whole can, rim to rim", |model| {
-        length(ruler(model).overall_length_um, model.unit)
-    }, Shown::HolePosition);
-    page.close_results();
-    page.note(faces);
-    page.note(slack_lines);
-    page.note(about_connector);
-    page.live("<ul class=\"cautions\"", What::Html, |model| {
-        said::cautions(model, &[Occasion::Drill])
-    }, "</ul>");
-    page.close_part();
-}
+    }),
+    ("drill", drill_text),
+    ("wire-face", |model| length(wire_from_face_um(model), model.unit)),
+    ("wire-wall", |model| length(ruler(model).wire_from_inner_wall_um, model.unit)),
+    ("overall", |model| length(ruler(model).overall_length_um, model.unit)),
+    ("faces", faces),
+    ("slack", slack_lines),
+    ("about-connector", about_connector),
+    ("drill-cautions", |model| said::cautions(model, &[Occasion::Drill])),
+    ("cautions", |model| {
+        said::cautions(model, &[Occasion::Solder, Occasion::Power, Occasion::Mount])
+    }),
+];

@@ -35,6 +35,26 @@ const STRIP_UM: u32 = 100;
 pub(super) type Refusal = String;
 
 impl Entry {
+    /// Every entry of the page.
+    pub(super) const ALL: [Self; 16] = [
+        Self::Plain(Field::InsideDiameter),
+        Self::OutsideDiameter,
+        Self::Circumference,
+        Self::Plain(Field::Wall),
+        Self::Plain(Field::OpenLength),
+        Self::Plain(Field::BaseRecess),
+        Self::Band,
+        Self::Plain(Field::ProbeLength),
+        Self::Plain(Field::BackshortDistance),
+        Self::Wire,
+        Self::Plain(Field::HoleDiameter),
+        Self::Plain(Field::SleeveDiameter),
+        Self::Plain(Field::SleevePermittivity),
+        Self::Plain(Field::Shunt),
+        Self::Plain(Field::Reference),
+        Self::Name,
+    ];
+
     /// Its id in the page.
     pub(super) const fn id(self) -> &'static str {
         match self {
@@ -214,7 +234,7 @@ impl Entry {
                     unit,
                 )?;
                 // A gauge's diameter is worth saying: the maker can check it.
-                let is_gauge = text.chars().any(char::is_alphabetic)
+                let is_gauge = text.chars().any(|letter| letter.is_ascii_alphabetic())
                     && entry::parse_length(text, unit).is_err();
                 let say = entered.rounded || is_gauge;
                 Ok(say

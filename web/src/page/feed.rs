@@ -1,11 +1,10 @@
 //! The feed: wire, its place, its hole and its connector.
 
 use tinwave_core::design::Sleeve;
-use tinwave_core::design_error::Field;
 use tinwave_core::si::{SiDesign, micrometres};
 
-use super::entries::Entry;
-use super::markup::{Markup, What, fill, flag, group, option};
+use super::live::Named;
+use super::markup::{fill, flag, group, option};
 use super::model::Model;
 use super::said::{self, Place};
 use crate::connectors::{CONNECTORS, ConnectorChoice, ConnectorKind, Mounting, connector};
@@ -127,7 +126,7 @@ fn gauge_options() -> String {
         for gauge in wire_gauges::gauges(system) {
             let label = gauge.label();
             let diameter = entry::format_scaled(i64::from(gauge.diameter_um), 3);
-            fill(&mut options, "<option value=\"{}\">{} ({} mm)</option>", &[&label, &label, &diameter]);
+            fill(&mut options, "<option value=\"~\">~ (~ mm)</option>", &[&label, &label, &diameter]);
         }
         group(&mut list, system.name(), &options);
     }
@@ -150,64 +149,40 @@ pub(super) fn gauge_diameter_um(label: &str) -> Option<u32> {
         .map(|gauge| gauge.diameter_um)
 }
 
-/// The mountings that the connector offers, the present one chosen.
+/// The mountings that the connector offers.
 fn mounting_options(model: &Model) -> String {
     let mut list = String::new();
     for mounting in connector(model.work.connector.kind).mountings {
-        let chosen = if *mounting == model.work.connector.mounting { " selected" } else { "" };
-        fill(&mut list, "<option value=\"{}\"", &[mounting.key()]);
-        list.push_str(chosen);
-        fill(&mut list, ">{}</option>", &[mounting.words()]);
+        option(&mut list, mounting.key(), mounting.words());
     }
     list
 }
 
-/// The part.
-pub(super) fn feed_part(page: &mut Markup) {
-    page.open_part("feed", "3 Feed", true, summary);
-    page.raw("<div class=\"fields\">");
-    page.entry(Entry::Plain(Field::ProbeLength), true);
-    page.entry(Entry::Plain(Field::BackshortDistance), true);
-    page.entry(Entry::Wire, true);
-    page.choice("gauge", "Wire gauge", &gauge_options(), gauge_of);
-    let mut kinds = String::new();
+fn connector_options() -> String {
+    let mut list = String::new();
     for connector in CONNECTORS {
-        option(&mut kinds, connector.kind.key(), connector.name);
+        option(&mut list, connector.kind.key(), connector.name);
     }
-    page.choice("connector", "Connector", &kinds, |model| {
-        model.work.connector.kind.key().to_owned()
-    });
-    page.raw("<div class=\"field\"><div class=\"field-head\"><label for=\"mounting\">Fixed by</label></div>");
-    page.live("<select id=\"mounting\" data-do=\"mounting\"", What::Html, mounting_options, "</select></div>");
-    page.raw("</div>");
-    page.radios("hole-by", "Hole in the wall", &[
-        ("line", "Makes a 50 \u{3a9} line", |model| flag(hole(model) == Hole::Line)),
-        ("connector", "As the connector", |model| flag(hole(model) == Hole::Connector)),
-        ("typed", "Typed", |model| flag(hole(model) == Hole::Typed)),
-    ]);
-    page.raw("<div class=\"fields\">");
-    page.entry(Entry::Plain(Field::HoleDiameter), true);
-    page.raw("</div>");
-    page.note(hole_line);
-    page.live("<p class=\"note warning\"", What::Text, |model| {
-        let warning = model.work.connector.warning(model.work.design.band);
-        warning.unwrap_or_default().to_owned()
-    }, "</p>");
-    sleeve_and_finer(page);
-    page.live("<ul class=\"findings\"", What::Html, |model| said::findings(model, Place::Feed), "</ul>");
-    page.close_part();
+    list
 }
 
-fn sleeve_and_finer(page: &mut Markup) {
-    page.raw("<label class=\"check\">");
-    page.live("<input type=\"checkbox\" id=\"sleeve\" data-do=\"sleeve\"", What::Checked, |model| {
-        flag(model.work.design.probe.sleeve.is_some())
-    }, "");
-    page.raw("<span>The wire keeps its insulation (a sleeve over its whole length)</span></label><div class=\"fields\">");
-    page.entry(Entry::Plain(Field::SleeveDiameter), true);
-    page.entry(Entry::Plain(Field::SleevePermittivity), true);
-    page.raw("</div><details class=\"finer\"><summary>Finer: stray capacitance, reference impedance</summary><div class=\"fields\">");
-    page.entry(Entry::Plain(Field::Shunt), true);
-    page.entry(Entry::Plain(Field::Reference), true);
-    page.raw("</div></details>");
-}
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("feed", summary),
+    ("gauges", |_| gauge_options()),
+    ("gauge", gauge_of),
+    ("connectors", |_| connector_options()),
+    ("connector", |model| model.work.connector.kind.key().to_owned()),
+    ("mountings", mounting_options),
+    ("mounting", |model| model.work.connector.mounting.key().to_owned()),
+    ("hole-line", |model| flag(hole(model) == Hole::Line)),
+    ("hole-connector", |model| flag(hole(model) == Hole::Connector)),
+    ("hole-typed", |model| flag(hole(model) == Hole::Typed)),
+    ("hole-note", hole_line),
+    ("connector-warning", |model| {
+        let warning = model.work.connector.warning(model.work.design.band);
+        warning.unwrap_or_default().to_owned()
+    }),
+    ("sleeve", |model| flag(model.work.design.probe.sleeve.is_some())),
+    ("feed-findings", |model| said::findings(model, Place::Feed)),
+];

@@ -1,11 +1,11 @@
 //! What fits: trade sizes that carry one mode over the band.
 
-use super::markup::{Markup, What, fill, flag};
+use super::live::Named;
+use super::markup::{fill, flag};
 use super::match_part::vswr_text;
 use super::model::Model;
 use super::search::SizeFit;
 use crate::entry;
-use crate::words::Shown;
 use crate::workpiece::Workpiece;
 
 fn summary(model: &Model) -> String {
@@ -21,32 +21,14 @@ fn known(model: &Model) -> usize {
     model.sizes.iter().filter(|fit| fit.cut.is_some()).count()
 }
 
-/// The part. The sizes are matched only while it is open.
-pub(super) fn fit_part(page: &mut Markup, open: bool) {
-    page.open_part("fit", "6 What fits", open, summary);
-    page.raw(
-        "<p class=\"note\">Sizes that carry exactly one mode over the whole band, the roomiest \
-         first. Room: how far the band stays from the cutoffs below and above. Match: with the \
-         best wire length and hole position for your wire.</p>",
-    );
-    page.why("what fits", Shown::TradeSizes);
-    page.live("<p class=\"searching\"", What::Flag("hidden"), |model| {
-        flag(known(model) == model.sizes.len())
-    }, "");
-    page.live("<progress aria-label=\"Sizes matched\"", What::Attribute("max"), |model| {
-        model.sizes.len().max(1).to_string()
-    }, "</progress>");
-    page.also(What::Value, |model| known(model).to_string());
-    page.raw(
-        "<button type=\"button\" data-do=\"stop\">Stop</button></p>\
-         <div class=\"table-wrap\" tabindex=\"0\" role=\"region\" aria-label=\"Trade sizes\">\
-         <table class=\"sizes\"><thead><tr><th scope=\"col\">Size</th><th scope=\"col\">Inside</th>\
-         <th scope=\"col\">Room below, above</th><th scope=\"col\">Best VSWR</th>\
-         <th scope=\"col\"><span class=\"unseen\">Use</span></th></tr></thead>",
-    );
-    page.live("<tbody", What::Html, rows, "</tbody></table></div>");
-    page.close_part();
-}
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("fit", summary),
+    ("sizes-done", |model| flag(known(model) == model.sizes.len())),
+    ("sizes", |model| model.sizes.len().max(1).to_string()),
+    ("sizes-known", |model| known(model).to_string()),
+    ("size-rows", rows),
+];
 
 fn rows(model: &Model) -> String {
     let mut html = String::new();
@@ -66,8 +48,8 @@ fn row(html: &mut String, model: &Model, fit: &SizeFit, index: &str) {
     let estimated = if fit.size.estimated() { ", estimated" } else { "" };
     fill(
         html,
-        "<tr><th scope=\"row\">{}<small>{}{}</small></th><td>{}</td><td>{} %, {} %</td><td>{}</td>\
-         <td><button type=\"button\" data-do=\"size\" data-arg=\"{}\" aria-label=\"Use this size: {}\">Use</button></td></tr>",
+        "<tr><th scope=\"row\">~<small>~~</small></th><td>~</td><td>~ %, ~ %</td><td>~</td>\
+         <td><button type=\"button\" data-do=\"size\" data-arg=\"~\" aria-label=\"Use this size: ~\">Use</button></td></tr>",
         &[
             fit.size.name,
             fit.size.group.name(),

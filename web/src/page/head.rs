@@ -5,12 +5,12 @@ use tinwave_core::ruler::RulerFigures;
 use tinwave_core::verdict::Finding;
 
 use super::browser;
-use super::markup::{Markup, What, fill, filled, flag, option};
+use super::live::Named;
+use super::markup::{fill, filled, flag};
 use super::match_part::{match_of, vswr_text};
 use super::model::{Copied, Model};
 use super::said::badge;
 use crate::entry::{self, LengthUnit};
-use crate::store::Theme;
 use crate::words::{self, Said};
 
 /// The most severe finding. How sure the beam is belongs to the beam, not to
@@ -53,81 +53,56 @@ fn figures(model: &Model) -> String {
     line
 }
 
-/// The verdict.
-pub(super) fn verdict_strip(page: &mut Markup) {
-    page.raw("<div id=\"verdict\" class=\"verdict\" role=\"region\" aria-label=\"Verdict\">");
-    page.live("<p class=\"verdict-line\"", What::Html, |model| {
-        let said = verdict(model);
-        let mut html = String::new();
-        badge(&mut html, said.severity);
-        fill(&mut html, "<strong id=\"verdict-headline\">{}</strong>", &[&said.headline]);
-        html
-    }, "</p>");
-    page.live("<p id=\"verdict-figures\" class=\"verdict-figures\"", What::Text, figures, "</p></div>");
-    page.raw("<p class=\"unseen\" role=\"status\" id=\"announcer\"></p>");
+fn verdict_line(model: &Model) -> String {
+    let said = verdict(model);
+    let mut html = String::new();
+    badge(&mut html, said.severity);
+    fill(&mut html, "<strong id=\"verdict-headline\">~</strong>", &[&said.headline]);
+    html
 }
 
 /// The message above everything.
-pub(super) fn notice(page: &mut Markup) {
-    page.live("<div id=\"notice\" role=\"alert\"", What::Html, |model| {
-        let Some(notice) = &model.notice else {
-            return String::new();
-        };
-        let mut html = filled("<p>{}</p>", &[&notice.sentence]);
-        if let Some(keep) = &notice.keep {
-            fill(
-                &mut html,
-                "<label class=\"by-hand\"><span>Its text, to be copied</span>\
-                 <input id=\"notice-text\" type=\"text\" readonly value=\"{}\"></label>",
-                &[keep],
-            );
-        }
-        html.push_str("<button type=\"button\" data-do=\"close-notice\">Close</button>");
-        html
-    }, "</div>");
+fn notice(model: &Model) -> String {
+    let Some(notice) = &model.notice else {
+        return String::new();
+    };
+    let mut html = filled("<p>~</p>", &[&notice.sentence]);
+    if let Some(keep) = &notice.keep {
+        fill(
+            &mut html,
+            "<label class=\"by-hand\"><span>Its text, to be copied</span>\
+             <input id=\"notice-text\" type=\"text\" readonly value=\"~\"></label>",
+            &[keep],
+        );
+    }
+    html.push_str("<button type=\"button\" data-do=\"close-notice\">Close</button>");
+    html
 }
 
-/// The tools.
-pub(super) fn toolbar(page: &mut Markup) {
-    page.raw("<div class=\"toolbar\" role=\"group\" aria-label=\"Whole design\">");
-    page.live(
-        "<button type=\"button\" id=\"undo\" data-do=\"undo\" aria-keyshortcuts=\"Control+Z\"",
-        What::Flag("disabled"),
-        |model| flag(!model.history.can_undo()),
-        "Undo</button>",
-    );
-    page.live(
-        "<button type=\"button\" id=\"redo\" data-do=\"redo\" aria-keyshortcuts=\"Control+Shift+Z\"",
-        What::Flag("disabled"),
-        |model| flag(!model.history.can_redo()),
-        "Redo</button>",
-    );
-    page.live(
-        "<button type=\"button\" id=\"copy-link\" data-do=\"copy-link\"",
-        What::Text,
-        |model| {
-            if model.copied == Copied::Yes { "Link copied" } else { "Copy link" }.to_owned()
-        },
-        "</button>",
-    );
-    if browser::can_share() {
-        page.raw("<button type=\"button\" data-do=\"share\">Share</button>");
-    }
-    page.radios("unit", "Lengths in", &[
-        ("mm", "mm", |model| flag(model.unit == LengthUnit::Millimetre)),
-        ("in", "inch", |model| flag(model.unit == LengthUnit::Inch)),
-    ]);
-    let mut themes = String::new();
-    option(&mut themes, Theme::System.key(), "as the device");
-    option(&mut themes, Theme::Light.key(), "light");
-    option(&mut themes, Theme::Dark.key(), "dark");
-    page.choice("theme", "Colours", &themes, |model| model.theme.key().to_owned());
-    page.live("<div class=\"by-hand\"", What::Html, |model| match &model.copied {
+fn link_by_hand(model: &Model) -> String {
+    match &model.copied {
         Copied::ByHand(link) => filled(
             "<label><span>Copy this link</span>\
-             <input id=\"link-by-hand\" type=\"text\" readonly value=\"{}\"></label>",
+             <input id=\"link-by-hand\" type=\"text\" readonly value=\"~\"></label>",
             &[link],
         ),
         _ => String::new(),
-    }, "</div></div>");
+    }
 }
+
+/// What the places above the parts show.
+pub(super) const NAMES: &[Named] = &[
+    ("verdict", verdict_line),
+    ("verdict-figures", figures),
+    ("notice", notice),
+    ("cannot-undo", |model| flag(!model.history.can_undo())),
+    ("cannot-redo", |model| flag(!model.history.can_redo())),
+    ("copy-link", |model| {
+        if model.copied == Copied::Yes { "Link copied" } else { "Copy link" }.to_owned()
+    }),
+    ("cannot-share", |_| flag(!browser::can_share())),
+    ("unit-mm", |model| flag(model.unit == LengthUnit::Millimetre)),
+    ("unit-in", |model| flag(model.unit == LengthUnit::Inch)),
+    ("theme", |model| model.theme.key().to_owned()),
+    ("link-by-hand", link_by_hand),
+];

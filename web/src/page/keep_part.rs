@@ -2,37 +2,25 @@
 
 use tinwave_core::json::design_from_json;
 
-use super::entries::Entry;
-use super::markup::{Markup, What, fill};
+use super::live::Named;
+use super::markup::fill;
 use super::model::{Model, Notice};
 use super::state::Page;
 use crate::history::Change;
 use crate::link;
 use crate::words;
 
-/// The part.
-pub(super) fn keep_part(page: &mut Markup, open: bool) {
-    page.open_part("keeping", "9 Keep and share", open, |model| {
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("keeping", |model| {
         if model.work.design.name.is_empty() {
             "no name yet".to_owned()
         } else {
             model.work.design.name.clone()
         }
-    });
-    page.raw("<div class=\"fields\">");
-    page.entry(Entry::Name, false);
-    page.raw(
-        "</div><div class=\"buttons\">\
-         <button type=\"button\" class=\"primary\" data-do=\"keep\">Keep on this device</button>\
-         <button type=\"button\" id=\"save-file\" data-do=\"save-file\">Save as a file</button>\
-         <label class=\"button\"><input id=\"open-file\" class=\"unseen\" type=\"file\" \
-         accept=\".json,application/json\" data-do=\"open-file\"><span>Open a file</span></label></div>\
-         <p class=\"note\">Nothing is sent anywhere. Browsers may clear what a page has kept; a file \
-         or the link is safer.</p><h3>Kept on this device</h3>",
-    );
-    page.live("<ul class=\"saved\"", What::Html, saved, "</ul>");
-    page.close_part();
-}
+    }),
+    ("saved", saved),
+];
 
 fn saved(model: &Model) -> String {
     let mut html = String::new();
@@ -43,9 +31,9 @@ fn saved(model: &Model) -> String {
         let (name, index) = (design.name.as_str(), index.to_string());
         fill(
             &mut html,
-            "<li><span>{}</span>\
-             <button type=\"button\" data-do=\"open-kept\" data-arg=\"{}\" aria-label=\"Open {}\">Open</button>\
-             <button type=\"button\" data-do=\"remove-kept\" data-arg=\"{}\" aria-label=\"Remove {}\">Remove</button></li>",
+            "<li><span>~</span>\
+             <button type=\"button\" data-do=\"open-kept\" data-arg=\"~\" aria-label=\"Open ~\">Open</button>\
+             <button type=\"button\" data-do=\"remove-kept\" data-arg=\"~\" aria-label=\"Remove ~\">Remove</button></li>",
             &[name, &index, name, &index, name],
         );
     }

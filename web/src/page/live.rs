@@ -1,64 +1,119 @@
-//! Keeps the marked places of the page in line with the model: writes only
-//! what has changed.
+//! Keeps the places of the page that are marked in `index.html` in line with
+//! the model: writes only what has changed.
+//!
+//! A place names what it shows in an attribute; the attribute says what of the
+//! element follows: `data-text`, `data-html`, `data-once` (markup that never
+//! changes), `data-max`, `data-value`, `data-check`, `data-hide`, `data-off`.
 
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, HtmlElement};
 
-use super::markup::{Live, What};
+use super::browser::{elements, log_error};
 use super::model::Model;
 
-/// The marked places, found in the page.
-pub(super) struct LivePlaces {
-    elements: Vec<Element>,
-    places: Vec<(Live, Option<String>)>,
+/// Makes the text of a place from the model.
+pub(super) type Make = fn(&Model) -> String;
+
+/// What a name in the page stands for.
+pub(super) type Named = (&'static str, Make);
+
+/// What of an element follows.
+#[derive(Clone, Copy, PartialEq)]
+enum What {
+    Text,
+    Html,
+    Max,
+    /// The value of a choice or a progress bar.
+    Value,
+    /// A radio button or check box is set unless the text is empty.
+    Check,
+    /// Not shown unless the text is empty.
+    Hide,
+    /// Switched off unless the text is empty.
+    Off,
 }
 
+/// The attributes, in the order in which they are served: a list before the
+/// choice from it, a scale before the value on it.
+const ATTRIBUTES: [(&str, What); 7] = [
+    ("data-text", What::Text),
+    ("data-html", What::Html),
+    ("data-max", What::Max),
+    ("data-value", What::Value),
+    ("data-check", What::Check),
+    ("data-hide", What::Hide),
+    ("data-off", What::Off),
+];
+
+struct Place {
+    element: Element,
+    what: What,
+    make: Make,
+    shown: Option<String>,
+}
+
+/// The marked places, found in the page.
+pub(super) struct LivePlaces(Vec<Place>);
+
 impl LivePlaces {
-    pub(super) fn find(root: &Element, lives: Vec<Live>) -> Self {
-        let mut elements = Vec::new();
-        if let Ok(list) = root.query_selector_all("[data-live]") {
-            for index in 0..list.length() {
-                if let Some(element) = list.get(index).and_then(|node| node.dyn_into().ok()) {
-                    elements.push(element);
+    /// Finds the places in `root`; `names` are all that a place may name.
+    pub(super) fn find(root: &Element, names: &[&[Named]], model: &Model) -> Self {
+        for element in elements(root, "[data-once]") {
+            if let Some(make) = named(names, &element, "data-once") {
+                element.set_inner_html(&make(model));
+            }
+        }
+        let mut places = Vec::new();
+        for (attribute, what) in ATTRIBUTES {
+            for element in elements(root, &["[", attribute, "]"].concat()) {
+                if let Some(make) = named(names, &element, attribute) {
+                    places.push(Place {
+                        element,
+                        what,
+                        make,
+                        shown: None,
+                    });
                 }
             }
         }
-        let places = lives.into_iter().map(|live| (live, None)).collect();
-        Self { elements, places }
+        Self(places)
     }
 
     /// Shows the model.
     pub(super) fn follow(&mut self, model: &Model) {
-        for (live, shown) in &mut self.places {
-            let Some(element) = self.elements.get(live.element) else {
-                continue;
-            };
-            let text = (live.make)(model);
+        for place in &mut self.0 {
+            let text = (place.make)(model);
             // What the maker can change by hand is set whatever we know of it.
-            let by_hand = matches!(live.what, What::Value | What::Checked);
-            if by_hand || shown.as_ref() != Some(&text) {
-                write(element, live.what, &text);
-                *shown = Some(text);
+            let by_hand = matches!(place.what, What::Value | What::Check);
+            if by_hand || place.shown.as_ref() != Some(&text) {
+                write(&place.element, place.what, &text);
+                place.shown = Some(text);
             }
         }
     }
+}
+
+fn named(names: &[&[Named]], element: &Element, attribute: &str) -> Option<Make> {
+    let name = element.get_attribute(attribute)?;
+    let found = names
+        .iter()
+        .flat_map(|part| part.iter())
+        .find(|(known, _)| *known == name);
+    if found.is_none() {
+        log_error(&["The page has a place for nothing known: ", &name].concat());
+    }
+    found.map(|(_, make)| *make)
 }
 
 fn write(element: &Element, what: What, text: &str) {
     match what {
         What::Text => element.set_text_content(Some(text)),
         What::Html => write_html(element, text),
-        What::Attribute(name) => {
-            let _ = element.set_attribute(name, text);
-        }
-        What::Flag(name) if text.is_empty() => {
-            let _ = element.remove_attribute(name);
-        }
-        What::Flag(name) => {
-            let _ = element.set_attribute(name, "");
-        }
+        What::Max => set(element, "max", &JsValue::from_str(text)),
         What::Value => set(element, "value", &JsValue::from_str(text)),
-        What::Checked => set(element, "checked", &JsValue::from_bool(!text.is_empty())),
+        What::Check => set(element, "checked", &JsValue::from_bool(!text.is_empty())),
+        What::Hide => set(element, "hidden", &JsValue::from_bool(!text.is_empty())),
+        What::Off => set(element, "disabled", &JsValue::from_bool(!text.is_empty())),
     }
 }
 

@@ -5,12 +5,12 @@ use tinwave_core::complex::Complex;
 use tinwave_core::match_band::{FrequencyRange, MatchSummary, SweepPoint};
 use tinwave_core::reflection::PointMatch;
 
-use super::markup::{Markup, What, fill, filled, flag};
+use super::live::Named;
+use super::markup::{fill, filled, flag};
 use super::model::Model;
 use super::said::{self, Place};
 use super::search::{Found, RuleMatch};
 use crate::entry::{self, LengthUnit};
-use crate::words::Shown;
 
 const NOT_COMPUTED: &str = "not computed";
 
@@ -80,30 +80,14 @@ fn summary(model: &Model) -> String {
     }
 }
 
-/// The part, with room for the charts.
-pub(super) fn match_part(page: &mut Markup) {
-    page.open_part("match", "4 Match", true, summary);
-    figures(page);
-    page.live("<ul class=\"findings\"", What::Html, |model| said::findings(model, Place::Match), "</ul>");
-    page.raw("<div id=\"charts-narrow\"></div><h3>Best length here</h3>");
-    page.raw("<p class=\"note\">The distance from the back wall is kept.</p>");
-    found(page, |model| cuts(model, &model.length, 'l'), |model| percent(&model.length), |model| done(&model.length));
-    page.raw("<h3>Best length and distance</h3>");
-    found(page, |model| cuts(model, &model.pair, 'p'), |model| percent(&model.pair), |model| done(&model.pair));
-    page.why("best cut", Shown::BestCut);
-    rule(page);
-    page.close_part();
-}
-
-fn figures(page: &mut Markup) {
-    page.open_results();
-    page.row("Impedance, band centre", |model| {
+/// What the places of this part show.
+pub(super) const NAMES: &[Named] = &[
+    ("match", summary),
+    ("impedance", |model| {
         or_not(at_centre(model).map(|point| impedance_text(point.impedance_ohm)))
-    }, Shown::ProbeImpedance);
-    page.row("VSWR, band centre", |model| {
-        or_not(at_centre(model).map(|point| vswr_text(point.vswr)))
-    }, Shown::Vswr);
-    page.row("VSWR, worst in the band", |model| {
+    }),
+    ("vswr-centre", |model| or_not(at_centre(model).map(|point| vswr_text(point.vswr)))),
+    ("vswr-worst", |model| {
         or_not(match_of(model).map(|found| {
             [
                 &vswr_text(found.worst_vswr_in_band),
@@ -112,15 +96,30 @@ fn figures(page: &mut Markup) {
             ]
             .concat()
         }))
-    }, Shown::Vswr);
-    page.row("VSWR under 1.5", |model| {
-        range_text(match_of(model).map(|found| found.vswr_1_5_khz))
-    }, Shown::VswrBand);
-    page.row("VSWR under 2", |model| {
-        range_text(match_of(model).map(|found| found.vswr_2_khz))
-    }, Shown::VswrBand);
-    page.close_results();
-}
+    }),
+    ("under-1.5", |model| range_text(match_of(model).map(|found| found.vswr_1_5_khz))),
+    ("under-2", |model| range_text(match_of(model).map(|found| found.vswr_2_khz))),
+    ("match-findings", |model| said::findings(model, Place::Match)),
+    ("length-cuts", |model| cuts(model, &model.length, 'l')),
+    ("length-progress", |model| model.length.percent.to_string()),
+    ("length-done", |model| flag(model.length.percent == 100)),
+    ("pair-cuts", |model| cuts(model, &model.pair, 'p')),
+    ("pair-progress", |model| model.pair.percent.to_string()),
+    ("pair-done", |model| flag(model.pair.percent == 100)),
+    ("rule-wire", |model| {
+        let wire = model.analysis.as_ref().map(|a| a.guide.quarter_wave_length_m);
+        or_not(wire.map(|m| entry::format_metres(m, model.unit)))
+    }),
+    ("rule-distance", |model| {
+        let distance = model.analysis.as_ref().and_then(|a| a.guide.quarter_wave_distance_m);
+        or_not(distance.map(|m| entry::format_metres(m, model.unit)))
+    }),
+    ("rule-vswr", |model| match model.rule {
+        RuleMatch::Waiting => "\u{2026}".to_owned(),
+        RuleMatch::Impossible => NOT_COMPUTED.to_owned(),
+        RuleMatch::Worst(vswr) => vswr_text(vswr),
+    }),
+];
 
 /// How far a dimension may be off, as a sentence; empty where it may not at all.
 pub(super) fn slack_sentence(what: &str, slack: Slack, unit: LengthUnit) -> String {
@@ -144,26 +143,6 @@ pub(super) fn slack_sentence(what: &str, slack: Slack, unit: LengthUnit) -> Stri
     .concat()
 }
 
-fn percent(found: &Found) -> String {
-    found.percent.to_string()
-}
-
-fn done(found: &Found) -> String {
-    flag(found.percent == 100)
-}
-
-/// A place for what a search has found, with its progress.
-fn found(
-    page: &mut Markup,
-    list: super::markup::Make,
-    percent: super::markup::Make,
-    done: super::markup::Make,
-) {
-    page.live("<div class=\"cuts\"", What::Html, list, "</div>");
-    page.live("<progress max=\"100\" aria-label=\"Search for the best cut\"", What::Value, percent, "</progress>");
-    page.also(What::Flag("hidden"), done);
-}
-
 /// What a search has found, each with its button.
 fn cuts(model: &Model, found: &Found, kind: char) -> String {
     if found.cuts.is_empty() {
@@ -172,7 +151,7 @@ fn cuts(model: &Model, found: &Found, kind: char) -> String {
         } else {
             "Searching."
         };
-        return filled("<p class=\"note\">{}</p>", &[text]);
+        return filled("<p class=\"note\">~</p>", &[text]);
     }
     let mut html = String::new();
     for (index, cut) in found.cuts.iter().enumerate() {
@@ -202,8 +181,8 @@ fn card(html: &mut String, model: &Model, cut: &BestCut, kind: char, index: &str
     let vswr = vswr_text(cut.worst_vswr);
     fill(
         html,
-        "<div class=\"cut\"><p class=\"cut-head\"><span class=\"value\">{}</span>\
-         <span class=\"value\">VSWR {} at worst</span></p><p class=\"note\">{}</p>",
+        "<div class=\"cut\"><p class=\"cut-head\"><span class=\"value\">~</span>\
+         <span class=\"value\">VSWR ~ at worst</span></p><p class=\"note\">~</p>",
         &[&head, &vswr, &slack],
     );
     let argument = [&kind.to_string(), index].concat();
@@ -212,9 +191,9 @@ fn card(html: &mut String, model: &Model, cut: &BestCut, kind: char, index: &str
     } else {
         ("", "Use this cut")
     };
-    fill(html, "<button type=\"button\" class=\"primary\" data-do=\"cut\" data-arg=\"{}\"", &[&argument]);
+    fill(html, "<button type=\"button\" class=\"primary\" data-do=\"cut\" data-arg=\"~\"", &[&argument]);
     html.push_str(state);
-    fill(html, ">{}</button></div>", &[label]);
+    fill(html, ">~</button></div>", &[label]);
 }
 
 /// The cut of a button's argument.
@@ -226,29 +205,4 @@ pub(super) fn cut_of(model: &Model, argument: &str) -> Option<BestCut> {
     };
     let index: usize = argument.get(1..)?.parse().ok()?;
     found.cuts.get(index).copied()
-}
-
-fn rule(page: &mut Markup) {
-    page.raw(
-        "<h3>The quarter-wave rule, beside it</h3><p class=\"note\">The rule of thumb cuts the wire \
-         to a quarter of the free-space wavelength and drills a quarter of the guide wavelength \
-         from the back wall. It knows nothing of the wire's thickness, the hole or the wall's \
-         curve; it stands here for comparison only.</p>",
-    );
-    page.open_results();
-    page.row("Rule: wire", |model| {
-        or_not(model.analysis.as_ref().map(|a| {
-            entry::format_metres(a.guide.quarter_wave_length_m, model.unit)
-        }))
-    }, Shown::QuarterWaveRule);
-    page.row("Rule: distance from back wall", |model| {
-        let distance = model.analysis.as_ref().and_then(|a| a.guide.quarter_wave_distance_m);
-        or_not(distance.map(|m| entry::format_metres(m, model.unit)))
-    }, Shown::QuarterWaveRule);
-    page.row("VSWR it would give, worst", |model| match model.rule {
-        RuleMatch::Waiting => "\u{2026}".to_owned(),
-        RuleMatch::Impossible => NOT_COMPUTED.to_owned(),
-        RuleMatch::Worst(vswr) => vswr_text(vswr),
-    }, Shown::Vswr);
-    page.close_results();
 }

@@ -1,8 +1,9 @@
 //! The page: state, inputs, results.
 //!
-//! The page is written as markup once; every place in it that follows the
-//! model is kept in line by one effect, and everything the maker does is heard
-//! in one place. The pictures are components of their own.
+//! The page's markup stands in `index.html` as a pattern; every place in it
+//! that follows the model names what it shows and is kept in line by one
+//! effect, and everything the maker does is heard in one place. The pictures
+//! are components of their own.
 
 mod actions;
 mod band;
@@ -25,15 +26,15 @@ mod said;
 mod search;
 mod slots;
 mod state;
+mod whys;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 use actions::Actions;
-use browser::Timer;
-use live::LivePlaces;
-use markup::Markup;
+use browser::{Timer, part};
+use live::{LivePlaces, Named};
 use search::Search;
 use slots::Slots;
 
@@ -53,15 +54,33 @@ pub fn start() {
     mount_to(root, move || run(&element)).forget();
 }
 
+/// What the places of the page show, part by part.
+const NAMES: [&[Named]; 9] = [
+    head::NAMES,
+    can::NAMES,
+    band::NAMES,
+    feed::NAMES,
+    match_part::NAMES,
+    beam_part::NAMES,
+    fit::NAMES,
+    cut_part::NAMES,
+    keep_part::NAMES,
+];
+
 /// Writes the page and sets it going.
 fn run(root: &Element) {
     let page = opening::open();
-    let markup = write();
-    root.set_inner_html(&markup.html);
-    let slots = Slots::find(root, &markup.entries);
-    let mut places = LivePlaces::find(root, markup.lives);
+    browser::stamp(root, "page");
+    if browser::is_wide()
+        && let Some(fit) = part(root, "#fit > details")
+    {
+        let _ = fit.set_attribute("open", "");
+    }
+    let slots = Slots::write(root);
+    whys::write(root);
+    let mut places = page.look(|model| LivePlaces::find(root, &NAMES, model));
     let mut announcer = Announcer::new(root);
-    let work = root.query_selector(".work").ok().flatten();
+    let work = part(root, ".work");
     mounting::effect(Box::new(move || {
         page.track();
         page.look(|model| {
@@ -82,30 +101,6 @@ fn run(root: &Element) {
     opening::follow(page);
 }
 
-/// The whole page as markup.
-fn write() -> Markup {
-    let wide = browser::is_wide();
-    let mut page = Markup::new();
-    head::verdict_strip(&mut page);
-    head::notice(&mut page);
-    head::toolbar(&mut page);
-    page.raw(
-        "<div class=\"work\"><div class=\"pictures\" id=\"wide\"><div id=\"drawing\"></div>\
-         <div id=\"ladder\"></div><div id=\"charts\"></div></div><div class=\"parts\">",
-    );
-    can::can_part(&mut page);
-    band::band_part(&mut page);
-    feed::feed_part(&mut page);
-    match_part::match_part(&mut page);
-    beam_part::beam_part(&mut page);
-    fit::fit_part(&mut page, wide);
-    cut_part::cut_part(&mut page);
-    said::caution_part(&mut page);
-    keep_part::keep_part(&mut page, wide);
-    page.raw("</div></div>");
-    page
-}
-
 /// Shows a theme in the whole page.
 fn show_theme(theme: Theme) {
     if let Some(root) = document().document_element() {
@@ -123,7 +118,7 @@ struct Announcer {
 impl Announcer {
     fn new(root: &Element) -> Self {
         Self {
-            place: root.query_selector("#announcer").ok().flatten(),
+            place: part(root, "#announcer"),
             heard: None,
             pause: Timer::new(),
         }

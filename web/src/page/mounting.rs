@@ -39,7 +39,7 @@ pub(super) fn mount_pictures(page: Page, root: &Element) {
 }
 
 fn by_id(root: &Element, id: &str) -> Option<Element> {
-    root.query_selector(&["#", id].concat()).ok().flatten()
+    browser::part(root, &["#", id].concat())
 }
 
 fn mount(root: &Element, id: &str, picture: AnyView) {

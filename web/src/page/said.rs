@@ -2,7 +2,7 @@
 
 use tinwave_core::verdict::{Finding, Severity};
 
-use super::markup::{Markup, What, fill};
+use super::markup::fill;
 use super::model::Model;
 use crate::words::{self, CautionText, Occasion};
 
@@ -21,8 +21,8 @@ const fn shape(severity: Severity) -> &'static str {
 pub(super) fn badge(html: &mut String, severity: Severity) {
     fill(
         html,
-        "<span class=\"badge is-{}\"><svg viewBox=\"0 0 20 20\" width=\"18\" height=\"18\" \
-         aria-hidden=\"true\"><path d=\"{}\"/></svg>{}</span>",
+        "<span class=\"badge is-~\"><svg viewBox=\"0 0 20 20\" width=\"18\" height=\"18\" \
+         aria-hidden=\"true\"><path d=\"~\"/></svg>~</span>",
         &[
             words::severity_key(severity),
             shape(severity),
@@ -67,9 +67,9 @@ pub(super) fn findings(model: &Model, place: Place) -> String {
     let all = model.analysis.as_ref().map_or(&[][..], |analysis| &analysis.verdict);
     for finding in all.iter().filter(|finding| place_of(finding) == place) {
         let said = words::finding(finding, model.unit);
-        fill(&mut html, "<li data-code=\"{}\">", &[said.code]);
+        fill(&mut html, "<li data-code=\"~\">", &[said.code]);
         badge(&mut html, said.severity);
-        fill(&mut html, "<div><strong>{}</strong><p>{}</p></div></li>", &[&said.headline, &said.sentence]);
+        fill(&mut html, "<div><strong>~</strong><p>~</p></div></li>", &[&said.headline, &said.sentence]);
     }
     html
 }
@@ -78,7 +78,7 @@ pub(super) fn findings(model: &Model, place: Place) -> String {
 pub(super) fn caution(html: &mut String, text: &CautionText) {
     fill(
         html,
-        "<li><strong>{}</strong><p>{} <small>{}</small></p></li>",
+        "<li><strong>~</strong><p>~ <small>~</small></p></li>",
         &[text.headline, text.text, text.source],
     );
 }
@@ -92,15 +92,4 @@ pub(super) fn cautions(model: &Model, occasions: &[Occasion]) -> String {
         }
     }
     html
-}
-
-/// The part with the cautions that belong to no other part.
-pub(super) fn caution_part(page: &mut Markup) {
-    page.open_part("cautions", "8 Cautions", true, |_| {
-        "soldering, power and law, putting it up".to_owned()
-    });
-    page.live("<ul class=\"cautions\"", What::Html, |model| {
-        cautions(model, &[Occasion::Solder, Occasion::Power, Occasion::Mount])
-    }, "</ul>");
-    page.close_part();
 }

@@ -5,6 +5,7 @@ use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
 
+use super::browser::{self, part};
 use super::entries::Entry;
 use super::model::Model;
 use crate::entry::LengthUnit;
@@ -37,16 +38,44 @@ struct Seen {
 }
 
 impl Slot {
-    /// The entry in the page, found by its ids.
-    pub(super) fn find(root: &Element, entry: Entry) -> Option<Self> {
-        let selector = ["[data-field=\"", entry.id(), "\"]"].concat();
-        let field = root.query_selector(&selector).ok()??;
-        let part = |name: &str| field.query_selector(name).ok().flatten();
+    /// Writes the entry into its place in the page, after the pattern there.
+    fn write(root: &Element, entry: Entry) -> Option<Self> {
+        let id = entry.id();
+        let field = part(root, &["[data-entry=\"", id, "\"]"].concat())?;
+        field.set_class_name("field");
+        browser::stamp(&field, "entry");
+        let (plain, trade, help) = entry.label();
+        let label = part(&field, "label")?;
+        label.set_text_content(Some(plain));
+        set(&label, "for", id);
+        let help_box = part(&field, ".help")?;
+        set(&part(&help_box, "summary")?, "aria-label", &["Help: ", plain].concat());
+        let trade = if trade.is_empty() {
+            String::new()
+        } else {
+            ["In the trade: ", trade, ". "].concat()
+        };
+        part(&help_box, "p")?.set_text_content(Some(&[&trade, help].concat()));
+        let input: HtmlInputElement = part(&field, "input")?.unchecked_into();
+        set(&input, "id", id);
+        set(&input, "inputmode", if entry.is_decimal() { "decimal" } else { "text" });
+        let message_id = [id, "-message"].concat();
+        set(&input, "aria-describedby", &message_id);
+        let message = part(&field, ".message")?;
+        set(&message, "id", &message_id);
+        for (way, button) in ["less", "more"].into_iter().zip(browser::elements(&field, ".step")) {
+            if field.has_attribute("data-plain") {
+                button.remove();
+            } else {
+                set(&button, "data-arg", id);
+                set(&button, "aria-label", &[plain, ", ", way].concat());
+            }
+        }
         Some(Self {
             entry,
-            input: part("input")?.unchecked_into(),
-            message: part(".message")?,
-            unit: part(".unit")?,
+            input,
+            message,
+            unit: part(&field, ".unit")?,
             field,
             beside: Beside::Nothing,
             seen: None,
@@ -84,11 +113,7 @@ impl Slot {
             self.input.set_value(&now.exact);
             self.say(Beside::Nothing);
         }
-        if shown {
-            let _ = self.field.remove_attribute("hidden");
-        } else {
-            let _ = self.field.set_attribute("hidden", "");
-        }
+        let _ = self.field.toggle_attribute_with_force("hidden", !shown);
         self.seen = Some(now);
     }
 
@@ -153,11 +178,14 @@ impl Slot {
         self.message.set_text_content(Some(text));
         let class = if wrong { "field wrong" } else { "field" };
         self.field.set_class_name(class);
-        let _ = self
-            .input
-            .set_attribute("aria-invalid", if wrong { "true" } else { "false" });
+        set(&self.input, "aria-invalid", if wrong { "true" } else { "false" });
         self.beside = beside;
     }
+}
+
+/// Sets an attribute; the names used here are valid, so it is never refused.
+fn set(element: &Element, name: &str, value: &str) {
+    let _ = element.set_attribute(name, value);
 }
 
 /// All entries of the page.
@@ -165,10 +193,11 @@ impl Slot {
 pub(super) struct Slots(&'static RefCell<Vec<Slot>>);
 
 impl Slots {
-    pub(super) fn find(root: &Element, entries: &[Entry]) -> Self {
-        let slots = entries
-            .iter()
-            .filter_map(|entry| Slot::find(root, *entry))
+    /// Writes every entry into its place in the page.
+    pub(super) fn write(root: &Element) -> Self {
+        let slots = Entry::ALL
+            .into_iter()
+            .filter_map(|entry| Slot::write(root, entry))
             .collect();
         Self(Box::leak(Box::new(RefCell::new(slots))))
     }
