@@ -1,6 +1,14 @@
 //! The paths a person waits for: a changed can, a changed frequency, the best cut.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test may stop, and say what it found"
+)]
 
-use criterion::{Criterion, black_box, criterion_group, criterion_main};
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
 use tinwave_core::analysis::{Analyser, analyse};
 use tinwave_core::best_cut::{FreeDimensions, best_cut};
 use tinwave_core::design::Design;

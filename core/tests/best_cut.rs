@@ -1,4 +1,10 @@
 //! The best cut against an exhaustive search and against a parameter study.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test may stop, and say what it found"
+)]
 
 mod support;
 

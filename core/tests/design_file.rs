@@ -1,4 +1,10 @@
 //! Design files: what is read, what is refused and how it is said.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test may stop, and say what it found"
+)]
 
 mod support;
 

@@ -1,4 +1,10 @@
 //! Whole open cans against full-wave finite-element results.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test may stop, and say what it found"
+)]
 
 mod support;
 

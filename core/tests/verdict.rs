@@ -1,4 +1,10 @@
 //! The verdict on cans whose answer is known from the trade and from cutoffs.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test may stop, and say what it found"
+)]
 
 mod support;
 
