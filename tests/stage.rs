@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::{PoisonError, RwLock};
-use tinwave::{BuildOptions, Result, Steps, Weight, node, workspace_folder};
+use tinwave::{BuildOptions, Failure, Result, Steps, node, workspace_folder};
 
 /// Whether a scenario may run beside others, or measures speed and must not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,7 +54,11 @@ impl Stage {
                 version_tag: tag.to_owned(),
                 optimise: true,
             };
-            tinwave::build(&options, &steps).map(|_: Weight| out)
+            match tinwave::build(&options, &steps) {
+                // Written all the same: the scenario `weight` is the one to fail.
+                Ok(_) | Err(Failure::TooHeavy { .. }) => Ok(out),
+                Err(failure) => Err(failure),
+            }
         };
         Ok(Self {
             node,

@@ -41,7 +41,7 @@ impl Default for BuildOptions {
 ///
 /// # Errors
 /// What went wrong, with what to do about it where that is known;
-/// [`Failure::TooHeavy`] when the page passes a bar.
+/// [`Failure::TooHeavy`] when the page, which is written all the same, passes a bar.
 pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     check_tag(&options.version_tag)?;
     let toolchain = Toolchain::find(Target::Browser, steps)?;

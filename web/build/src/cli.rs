@@ -99,7 +99,11 @@ fn obey(arguments: &Arguments) -> Result<()> {
         Job::Build => build(&arguments.build, &steps).map(drop),
         Job::Serve => serve(arguments),
         Job::BuildAndServe => {
-            build(&arguments.build, &steps)?;
+            match build(&arguments.build, &steps) {
+                // Written, and fit to be looked at, though not to be published.
+                Err(heavy @ Failure::TooHeavy { .. }) => steps.say(&heavy.to_string()),
+                built => drop(built?),
+            }
             serve(arguments)
         }
     }
