@@ -37,6 +37,9 @@ async function measured(url, port) {
       if (weight > 0 && score !== null && score < 0.9) console.log(`below 90: ${title} (${id}) ${score}`);
     }
   }
+  const tasks = lhr.audits['long-tasks'].details?.items ?? [];
+  const told = tasks.map(({ url: from, duration }) => `${Math.round(duration)} ms (${from.split('/').pop()})`);
+  console.log(`tasks over 50 ms at a phone's speed: ${told.join(', ') || 'none'}`);
   return BARS.map(([, read]) => read(lhr));
 }
 
