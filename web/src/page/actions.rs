@@ -65,18 +65,28 @@ impl Actions {
             }
         });
         // Folding does not bubble: it is caught on its way down.
-        browser::on_event_capture(root, "toggle", Box::new(move |event| {
-            if let Some(details) = target::<Element>(&event) {
-                self.fold(&details);
-            }
-        }));
-        browser::on_event(&window(), "keydown", Box::new(move |event| self.page_key(&event)));
+        browser::on_event_capture(
+            root,
+            "toggle",
+            Box::new(move |event| {
+                if let Some(details) = target::<Element>(&event) {
+                    self.fold(&details);
+                }
+            }),
+        );
+        browser::on_event(
+            &window(),
+            "keydown",
+            Box::new(move |event| self.page_key(&event)),
+        );
     }
 
     /// Something was unfolded or folded.
     fn fold(self, details: &Element) {
         let open = details.has_attribute("open");
-        let is_fit = details.parent_element().is_some_and(|part| part.id() == "fit");
+        let is_fit = details
+            .parent_element()
+            .is_some_and(|part| part.id() == "fit");
         if is_fit {
             self.search.want_sizes(open);
         } else if open {
@@ -147,16 +157,22 @@ impl Actions {
         page.commit();
         let link = page.link();
         let by_hand = link.clone();
-        browser::copy(&link, Box::new(move |worked| {
-            if worked {
-                page.set(&|model| model.copied = Copied::Yes);
-                self.said.set(SAID_MS, Box::new(move || {
-                    page.set(&|model| model.copied = Copied::No);
-                }));
-            } else {
-                page.set(&|model| model.copied = Copied::ByHand(by_hand.clone()));
-            }
-        }));
+        browser::copy(
+            &link,
+            Box::new(move |worked| {
+                if worked {
+                    page.set(&|model| model.copied = Copied::Yes);
+                    self.said.set(
+                        SAID_MS,
+                        Box::new(move || {
+                            page.set(&|model| model.copied = Copied::No);
+                        }),
+                    );
+                } else {
+                    page.set(&|model| model.copied = Copied::ByHand(by_hand.clone()));
+                }
+            }),
+        );
     }
 
     fn input(self, event: &Event) {
@@ -249,7 +265,10 @@ impl Actions {
         if verb == "open-file" {
             let page = self.page;
             if let Some(input) = target::<HtmlInputElement>(event) {
-                browser::chosen_file(&input, Box::new(move |text| keep_part::open_file(page, text)));
+                browser::chosen_file(
+                    &input,
+                    Box::new(move |text| keep_part::open_file(page, text)),
+                );
             }
             return;
         }
@@ -292,7 +311,9 @@ impl Actions {
             }
             "mounting" => {
                 if let Some(mounting) = Mounting::from_key(value) {
-                    page.alter(Change::Connector, &|work| feed::take_mounting(work, mounting));
+                    page.alter(Change::Connector, &|work| {
+                        feed::take_mounting(work, mounting)
+                    });
                 }
             }
             "sleeve" => page.alter(Change::Sleeve, &feed::switch_sleeve),

@@ -54,7 +54,10 @@ pub(super) fn channel_band(value: &str) -> Option<Band> {
 
 fn channels(set: ChannelSet) -> Vec<Channel> {
     let numbers = set.numbers();
-    numbers.into_iter().filter_map(|number| bands::channel(set, number)).collect()
+    numbers
+        .into_iter()
+        .filter_map(|number| bands::channel(set, number))
+        .collect()
 }
 
 fn channel_options() -> String {
@@ -75,7 +78,11 @@ fn channel_of(model: &Model) -> String {
     let band = model.work.design.band;
     ChannelSet::ALL
         .into_iter()
-        .find_map(|set| channels(set).into_iter().find(|channel| channel.band() == band))
+        .find_map(|set| {
+            channels(set)
+                .into_iter()
+                .find(|channel| channel.band() == band)
+        })
         .map_or_else(String::new, channel_value)
 }
 
@@ -88,7 +95,16 @@ fn about(model: &Model) -> String {
     } else {
         ""
     };
-    [receive, band.note, " Source: ", band.source, " (", band.confidence.words(), ")."].concat()
+    [
+        receive,
+        band.note,
+        " Source: ",
+        band.source,
+        " (",
+        band.confidence.words(),
+        ").",
+    ]
+    .concat()
 }
 
 /// What the places of this part show.

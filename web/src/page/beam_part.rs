@@ -84,9 +84,10 @@ pub(super) const NAMES: &[Named] = &[
         width_text(model, beam(model).map(|beam| beam.beamwidth_h_deg))
     }),
     ("front-to-back", |model| {
-        or_not(beam(model).map(|beam| {
-            [&entry::format_decimal(beam.front_to_back_db, 0), " dB"].concat()
-        }))
+        or_not(
+            beam(model)
+                .map(|beam| [&entry::format_decimal(beam.front_to_back_db, 0), " dB"].concat()),
+        )
     }),
     ("mouth", mouth),
     ("beam-findings", |model| said::findings(model, Place::Beam)),

@@ -56,24 +56,39 @@ fn percent(share: f64) -> String {
 /// What the places of this part show.
 pub(super) const NAMES: &[Named] = &[
     ("can", summary),
-    ("by-inside", |model| flag(model.diameter_by == DiameterBy::Inside)),
-    ("by-outside", |model| flag(model.diameter_by == DiameterBy::Outside)),
+    ("by-inside", |model| {
+        flag(model.diameter_by == DiameterBy::Inside)
+    }),
+    ("by-outside", |model| {
+        flag(model.diameter_by == DiameterBy::Outside)
+    }),
     ("by-circumference", |model| {
         flag(model.diameter_by == DiameterBy::Circumference)
     }),
     ("metals", |_| metals()),
-    ("metal", |model| model.work.design.can.metal.key().to_owned()),
+    ("metal", |model| {
+        model.work.design.can.metal.key().to_owned()
+    }),
     ("inside-line", inside_line),
     ("can-findings", |model| said::findings(model, Place::Can)),
     ("one-mode", one_mode_text),
     ("room-below", |model| percent(margins(model).0)),
     ("room-above", |model| percent(margins(model).1)),
     ("guide-wavelength", |model| {
-        let wave = model.analysis.as_ref().and_then(|a| a.guide.guide_wavelength_m);
-        wave.map_or_else(|| "cut off".to_owned(), |m| entry::format_metres(m, model.unit))
+        let wave = model
+            .analysis
+            .as_ref()
+            .and_then(|a| a.guide.guide_wavelength_m);
+        wave.map_or_else(
+            || "cut off".to_owned(),
+            |m| entry::format_metres(m, model.unit),
+        )
     }),
     ("wall-loss", |model| {
-        let loss = model.analysis.as_ref().and_then(|a| a.guide.attenuation_db_per_m);
+        let loss = model
+            .analysis
+            .as_ref()
+            .and_then(|a| a.guide.attenuation_db_per_m);
         loss.map_or_else(
             || "cut off".to_owned(),
             |db| [&entry::format_decimal(db, 2), " dB/m"].concat(),
@@ -110,7 +125,10 @@ fn one_mode_text(model: &Model) -> String {
 fn metal_cautions(model: &Model) -> String {
     let mut html = String::new();
     for text in words::cautions(Occasion::Solder, model.work.design.can.metal) {
-        if matches!(text.caution, words::Caution::PlatedFumes | words::Caution::Coatings) {
+        if matches!(
+            text.caution,
+            words::Caution::PlatedFumes | words::Caution::Coatings
+        ) {
             said::caution(&mut html, &text);
         }
     }

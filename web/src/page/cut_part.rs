@@ -26,7 +26,9 @@ fn ruler(model: &Model) -> RulerFigures {
 /// The wire from the face that the connector rests on.
 fn wire_from_face_um(model: &Model) -> u32 {
     let work = &model.work;
-    let face = work.connector.face_from_inner_wall_um(work.design.can.wall_um);
+    let face = work
+        .connector
+        .face_from_inner_wall_um(work.design.can.wall_um);
     work.design.probe.length_um.saturating_add(face)
 }
 
@@ -75,25 +77,43 @@ fn faces(model: &Model) -> String {
 
 fn about_connector(model: &Model) -> String {
     let kind = connector(model.work.connector.kind);
-    [kind.note, " Source: ", kind.source, " (", kind.confidence.words(), ")."].concat()
+    [
+        kind.note,
+        " Source: ",
+        kind.source,
+        " (",
+        kind.confidence.words(),
+        ").",
+    ]
+    .concat()
 }
 
 /// What the places of this part show.
 pub(super) const NAMES: &[Named] = &[
     ("cut", summary),
-    ("hole-closed-rim", |model| length(ruler(model).hole_from_closed_rim_um, model.unit)),
+    ("hole-closed-rim", |model| {
+        length(ruler(model).hole_from_closed_rim_um, model.unit)
+    }),
     ("hole-open-rim", |model| {
         let hole = ruler(model).hole_from_open_rim_um;
         hole.map_or_else(|| "beyond the rim".to_owned(), |um| length(um, model.unit))
     }),
     ("drill", drill_text),
-    ("wire-face", |model| length(wire_from_face_um(model), model.unit)),
-    ("wire-wall", |model| length(ruler(model).wire_from_inner_wall_um, model.unit)),
-    ("overall", |model| length(ruler(model).overall_length_um, model.unit)),
+    ("wire-face", |model| {
+        length(wire_from_face_um(model), model.unit)
+    }),
+    ("wire-wall", |model| {
+        length(ruler(model).wire_from_inner_wall_um, model.unit)
+    }),
+    ("overall", |model| {
+        length(ruler(model).overall_length_um, model.unit)
+    }),
     ("faces", faces),
     ("slack", slack_lines),
     ("about-connector", about_connector),
-    ("drill-cautions", |model| said::cautions(model, &[Occasion::Drill])),
+    ("drill-cautions", |model| {
+        said::cautions(model, &[Occasion::Drill])
+    }),
     ("cautions", |model| {
         said::cautions(model, &[Occasion::Solder, Occasion::Power, Occasion::Mount])
     }),

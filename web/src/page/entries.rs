@@ -126,7 +126,9 @@ impl Entry {
             Self::Plain(Field::InsideDiameter) => model.diameter_by == DiameterBy::Inside,
             Self::OutsideDiameter => model.diameter_by == DiameterBy::Outside,
             Self::Circumference => model.diameter_by == DiameterBy::Circumference,
-            Self::Plain(Field::HoleDiameter) => super::feed::hole(model) == super::feed::Hole::Typed,
+            Self::Plain(Field::HoleDiameter) => {
+                super::feed::hole(model) == super::feed::Hole::Typed
+            }
             Self::Plain(Field::SleeveDiameter | Field::SleevePermittivity) => {
                 model.work.design.probe.sleeve.is_some()
             }
@@ -254,7 +256,14 @@ impl Entry {
                 let name = clean_name(text);
                 let shortened = text.trim().chars().count() > LONGEST_NAME;
                 work.design.name = name;
-                Ok(shortened.then(|| ["Shortened: a link has room for ", &LONGEST_NAME.to_string(), " characters."].concat()))
+                Ok(shortened.then(|| {
+                    [
+                        "Shortened: a link has room for ",
+                        &LONGEST_NAME.to_string(),
+                        " characters.",
+                    ]
+                    .concat()
+                }))
             }
         }
     }

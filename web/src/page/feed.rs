@@ -72,8 +72,8 @@ pub(super) fn take_mounting(work: &mut Workpiece, mounting: Mounting) {
 /// reference is the connector's impedance.
 fn take_connector(work: &mut Workpiece, chosen: ConnectorChoice) {
     let probe = &mut work.design.probe;
-    let follows = probe.hole_diameter_um.is_some()
-        && probe.hole_diameter_um == work.connector.line_hole_um();
+    let follows =
+        probe.hole_diameter_um.is_some() && probe.hole_diameter_um == work.connector.line_hole_um();
     if follows {
         probe.hole_diameter_um = chosen.line_hole_um();
     }
@@ -126,7 +126,11 @@ fn gauge_options() -> String {
         for gauge in wire_gauges::gauges(system) {
             let label = gauge.label();
             let diameter = entry::format_scaled(i64::from(gauge.diameter_um), 3);
-            fill(&mut options, "<option value=\"~\">~ (~ mm)</option>", &[&label, &label, &diameter]);
+            fill(
+                &mut options,
+                "<option value=\"~\">~ (~ mm)</option>",
+                &[&label, &label, &diameter],
+            );
         }
         group(&mut list, system.name(), &options);
     }
@@ -172,17 +176,25 @@ pub(super) const NAMES: &[Named] = &[
     ("gauges", |_| gauge_options()),
     ("gauge", gauge_of),
     ("connectors", |_| connector_options()),
-    ("connector", |model| model.work.connector.kind.key().to_owned()),
+    ("connector", |model| {
+        model.work.connector.kind.key().to_owned()
+    }),
     ("mountings", mounting_options),
-    ("mounting", |model| model.work.connector.mounting.key().to_owned()),
+    ("mounting", |model| {
+        model.work.connector.mounting.key().to_owned()
+    }),
     ("hole-line", |model| flag(hole(model) == Hole::Line)),
-    ("hole-connector", |model| flag(hole(model) == Hole::Connector)),
+    ("hole-connector", |model| {
+        flag(hole(model) == Hole::Connector)
+    }),
     ("hole-typed", |model| flag(hole(model) == Hole::Typed)),
     ("hole-note", hole_line),
     ("connector-warning", |model| {
         let warning = model.work.connector.warning(model.work.design.band);
         warning.unwrap_or_default().to_owned()
     }),
-    ("sleeve", |model| flag(model.work.design.probe.sleeve.is_some())),
+    ("sleeve", |model| {
+        flag(model.work.design.probe.sleeve.is_some())
+    }),
     ("feed-findings", |model| said::findings(model, Place::Feed)),
 ];

@@ -13,7 +13,12 @@ fn summary(model: &Model) -> String {
         return "no trade size carries one mode over this band".to_owned();
     };
     let count = model.sizes.len().to_string();
-    [&count, " trade sizes carry one mode; first: ", best.size.name].concat()
+    [
+        &count,
+        " trade sizes carry one mode; first: ",
+        best.size.name,
+    ]
+    .concat()
 }
 
 /// How many sizes have been matched.
@@ -24,7 +29,9 @@ fn known(model: &Model) -> usize {
 /// What the places of this part show.
 pub(super) const NAMES: &[Named] = &[
     ("fit", summary),
-    ("sizes-done", |model| flag(known(model) == model.sizes.len())),
+    ("sizes-done", |model| {
+        flag(known(model) == model.sizes.len())
+    }),
     ("sizes", |model| model.sizes.len().max(1).to_string()),
     ("sizes-known", |model| known(model).to_string()),
     ("size-rows", rows),
@@ -45,7 +52,11 @@ fn row(html: &mut String, model: &Model, fit: &SizeFit, index: &str) {
         Some(None) => "no match".to_owned(),
         Some(Some(cut)) => vswr_text(cut.worst_vswr),
     };
-    let estimated = if fit.size.estimated() { ", estimated" } else { "" };
+    let estimated = if fit.size.estimated() {
+        ", estimated"
+    } else {
+        ""
+    };
     fill(
         html,
         "<tr><th scope=\"row\">~<small>~~</small></th><td>~</td><td>~ %, ~ %</td><td>~</td>\

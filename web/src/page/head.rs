@@ -57,7 +57,11 @@ fn verdict_line(model: &Model) -> String {
     let said = verdict(model);
     let mut html = String::new();
     badge(&mut html, said.severity);
-    fill(&mut html, "<strong id=\"verdict-headline\">~</strong>", &[&said.headline]);
+    fill(
+        &mut html,
+        "<strong id=\"verdict-headline\">~</strong>",
+        &[&said.headline],
+    );
     html
 }
 
@@ -98,10 +102,17 @@ pub(super) const NAMES: &[Named] = &[
     ("cannot-undo", |model| flag(!model.history.can_undo())),
     ("cannot-redo", |model| flag(!model.history.can_redo())),
     ("copy-link", |model| {
-        if model.copied == Copied::Yes { "Link copied" } else { "Copy link" }.to_owned()
+        if model.copied == Copied::Yes {
+            "Link copied"
+        } else {
+            "Copy link"
+        }
+        .to_owned()
     }),
     ("cannot-share", |_| flag(!browser::can_share())),
-    ("unit-mm", |model| flag(model.unit == LengthUnit::Millimetre)),
+    ("unit-mm", |model| {
+        flag(model.unit == LengthUnit::Millimetre)
+    }),
     ("unit-in", |model| flag(model.unit == LengthUnit::Inch)),
     ("theme", |model| model.theme.key().to_owned()),
     ("link-by-hand", link_by_hand),

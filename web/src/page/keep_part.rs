@@ -54,7 +54,13 @@ pub(super) fn keep(page: Page) {
 
 /// Opens a kept design.
 pub(super) fn open_kept(page: Page, index: usize) {
-    let kept = page.look(|model| model.kept.saved.get(index).map(|design| design.link.clone()));
+    let kept = page.look(|model| {
+        model
+            .kept
+            .saved
+            .get(index)
+            .map(|design| design.link.clone())
+    });
     let Some(fragment) = kept else {
         return;
     };
@@ -91,7 +97,11 @@ pub(super) fn open_file(page: Page, text: Option<String>) {
         None => "It can't be read, or is far too big for a design.".to_owned(),
     };
     page.set(&|model| {
-        let parts = ["That file can't be opened. ", &sentence, " Nothing was changed."];
+        let parts = [
+            "That file can't be opened. ",
+            &sentence,
+            " Nothing was changed.",
+        ];
         model.notice = Some(Notice {
             sentence: parts.concat(),
             keep: None,

@@ -75,7 +75,12 @@ fn summary(model: &Model) -> String {
     };
     let worst = ["VSWR ", &vswr_text(found.worst_vswr_in_band), " at worst"].concat();
     match found.vswr_1_5_khz {
-        Some(_) => [&worst, ", under 1.5 ", &range_text(Some(found.vswr_1_5_khz))].concat(),
+        Some(_) => [
+            &worst,
+            ", under 1.5 ",
+            &range_text(Some(found.vswr_1_5_khz)),
+        ]
+        .concat(),
         None => worst,
     }
 }
@@ -86,7 +91,9 @@ pub(super) const NAMES: &[Named] = &[
     ("impedance", |model| {
         or_not(at_centre(model).map(|point| impedance_text(point.impedance_ohm)))
     }),
-    ("vswr-centre", |model| or_not(at_centre(model).map(|point| vswr_text(point.vswr)))),
+    ("vswr-centre", |model| {
+        or_not(at_centre(model).map(|point| vswr_text(point.vswr)))
+    }),
     ("vswr-worst", |model| {
         or_not(match_of(model).map(|found| {
             [
@@ -97,9 +104,15 @@ pub(super) const NAMES: &[Named] = &[
             .concat()
         }))
     }),
-    ("under-1.5", |model| range_text(match_of(model).map(|found| found.vswr_1_5_khz))),
-    ("under-2", |model| range_text(match_of(model).map(|found| found.vswr_2_khz))),
-    ("match-findings", |model| said::findings(model, Place::Match)),
+    ("under-1.5", |model| {
+        range_text(match_of(model).map(|found| found.vswr_1_5_khz))
+    }),
+    ("under-2", |model| {
+        range_text(match_of(model).map(|found| found.vswr_2_khz))
+    }),
+    ("match-findings", |model| {
+        said::findings(model, Place::Match)
+    }),
     ("length-cuts", |model| cuts(model, &model.length, 'l')),
     ("length-progress", |model| model.length.percent.to_string()),
     ("length-done", |model| flag(model.length.percent == 100)),
@@ -107,11 +120,17 @@ pub(super) const NAMES: &[Named] = &[
     ("pair-progress", |model| model.pair.percent.to_string()),
     ("pair-done", |model| flag(model.pair.percent == 100)),
     ("rule-wire", |model| {
-        let wire = model.analysis.as_ref().map(|a| a.guide.quarter_wave_length_m);
+        let wire = model
+            .analysis
+            .as_ref()
+            .map(|a| a.guide.quarter_wave_length_m);
         or_not(wire.map(|m| entry::format_metres(m, model.unit)))
     }),
     ("rule-distance", |model| {
-        let distance = model.analysis.as_ref().and_then(|a| a.guide.quarter_wave_distance_m);
+        let distance = model
+            .analysis
+            .as_ref()
+            .and_then(|a| a.guide.quarter_wave_distance_m);
         or_not(distance.map(|m| entry::format_metres(m, model.unit)))
     }),
     ("rule-vswr", |model| match model.rule {
@@ -191,7 +210,11 @@ fn card(html: &mut String, model: &Model, cut: &BestCut, kind: char, index: &str
     } else {
         ("", "Use this cut")
     };
-    fill(html, "<button type=\"button\" class=\"primary\" data-do=\"cut\" data-arg=\"~\"", &[&argument]);
+    fill(
+        html,
+        "<button type=\"button\" class=\"primary\" data-do=\"cut\" data-arg=\"~\"",
+        &[&argument],
+    );
     html.push_str(state);
     fill(html, ">~</button></div>", &[label]);
 }

@@ -131,7 +131,10 @@ impl Announcer {
         // The first verdict is read with the page.
         if let (Some(_), Some(place)) = (&self.heard, self.place.clone()) {
             let say = text.clone();
-            self.pause.set(QUIET_MS, Box::new(move || place.set_text_content(Some(&say))));
+            self.pause.set(
+                QUIET_MS,
+                Box::new(move || place.set_text_content(Some(&say))),
+            );
         }
         self.heard = Some(text);
     }

@@ -24,18 +24,21 @@ pub(super) fn mount_pictures(page: Page, root: &Element) {
     mount(root, "ladder", ladder(page));
     mount(root, "charts", charts(page, cursor));
     let root = root.clone();
-    browser::media("(min-width: 900px)", Box::new(move |wide| {
-        for name in ["ladder", "charts"] {
-            let place = if wide {
-                "wide".to_owned()
-            } else {
-                [name, "-narrow"].concat()
-            };
-            if let (Some(picture), Some(place)) = (by_id(&root, name), by_id(&root, &place)) {
-                let _ = place.append_child(&picture);
+    browser::media(
+        "(min-width: 900px)",
+        Box::new(move |wide| {
+            for name in ["ladder", "charts"] {
+                let place = if wide {
+                    "wide".to_owned()
+                } else {
+                    [name, "-narrow"].concat()
+                };
+                if let (Some(picture), Some(place)) = (by_id(&root, name), by_id(&root, &place)) {
+                    let _ = place.append_child(&picture);
+                }
             }
-        }
-    }));
+        }),
+    );
 }
 
 fn by_id(root: &Element, id: &str) -> Option<Element> {
@@ -114,7 +117,12 @@ fn charts(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
     });
     let summary = Signal::derive(move || {
         page.track_edition();
-        page.look(|model| model.analysis.as_ref().and_then(|analysis| analysis.match_summary))
+        page.look(|model| {
+            model
+                .analysis
+                .as_ref()
+                .and_then(|analysis| analysis.match_summary)
+        })
     });
     let reference_milliohm = Signal::derive(move || {
         page.track_edition();

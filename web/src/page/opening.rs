@@ -41,7 +41,9 @@ pub(super) fn open() -> Page {
             (opened.work, opened.unknown)
         }
         None => {
-            let kept = kept_link.as_deref().and_then(|link| link::decode(link).ok());
+            let kept = kept_link
+                .as_deref()
+                .and_then(|link| link::decode(link).ok());
             (kept.map_or_else(example, |opened| opened.work), Vec::new())
         }
     };

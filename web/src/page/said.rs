@@ -64,12 +64,19 @@ fn place_of(finding: &Finding) -> Place {
 /// The findings that belong to one part, as sentences.
 pub(super) fn findings(model: &Model, place: Place) -> String {
     let mut html = String::new();
-    let all = model.analysis.as_ref().map_or(&[][..], |analysis| &analysis.verdict);
+    let all = model
+        .analysis
+        .as_ref()
+        .map_or(&[][..], |analysis| &analysis.verdict);
     for finding in all.iter().filter(|finding| place_of(finding) == place) {
         let said = words::finding(finding, model.unit);
         fill(&mut html, "<li data-code=\"~\">", &[said.code]);
         badge(&mut html, said.severity);
-        fill(&mut html, "<div><strong>~</strong><p>~</p></div></li>", &[&said.headline, &said.sentence]);
+        fill(
+            &mut html,
+            "<div><strong>~</strong><p>~</p></div></li>",
+            &[&said.headline, &said.sentence],
+        );
     }
     html
 }

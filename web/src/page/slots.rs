@@ -49,7 +49,11 @@ impl Slot {
         label.set_text_content(Some(plain));
         set(&label, "for", id);
         let help_box = part(&field, ".help")?;
-        set(&part(&help_box, "summary")?, "aria-label", &["Help: ", plain].concat());
+        set(
+            &part(&help_box, "summary")?,
+            "aria-label",
+            &["Help: ", plain].concat(),
+        );
         let trade = if trade.is_empty() {
             String::new()
         } else {
@@ -58,12 +62,23 @@ impl Slot {
         part(&help_box, "p")?.set_text_content(Some(&[&trade, help].concat()));
         let input: HtmlInputElement = part(&field, "input")?.unchecked_into();
         set(&input, "id", id);
-        set(&input, "inputmode", if entry.is_decimal() { "decimal" } else { "text" });
+        set(
+            &input,
+            "inputmode",
+            if entry.is_decimal() {
+                "decimal"
+            } else {
+                "text"
+            },
+        );
         let message_id = [id, "-message"].concat();
         set(&input, "aria-describedby", &message_id);
         let message = part(&field, ".message")?;
         set(&message, "id", &message_id);
-        for (way, button) in ["less", "more"].into_iter().zip(browser::elements(&field, ".step")) {
+        for (way, button) in ["less", "more"]
+            .into_iter()
+            .zip(browser::elements(&field, ".step"))
+        {
             if field.has_attribute("data-plain") {
                 button.remove();
             } else {
@@ -107,7 +122,8 @@ impl Slot {
             }
         };
         if self.seen.as_ref().is_none_or(|seen| seen.unit != now.unit) {
-            self.unit.set_text_content(Some(self.entry.unit_symbol(model.unit)));
+            self.unit
+                .set_text_content(Some(self.entry.unit_symbol(model.unit)));
         }
         if show_again {
             self.input.set_value(&now.exact);
@@ -121,7 +137,12 @@ impl Slot {
     fn means(&self, model: &Model) -> bool {
         let mut read = model.work.clone();
         self.entry
-            .read(&self.input.value(), model.unit, model.diameter_by, &mut read)
+            .read(
+                &self.input.value(),
+                model.unit,
+                model.diameter_by,
+                &mut read,
+            )
             .is_ok()
             && read == model.work
     }
@@ -130,7 +151,10 @@ impl Slot {
     pub(super) fn typed(&mut self, model: &Model) -> Option<crate::workpiece::Workpiece> {
         let mut work = model.work.clone();
         let text = self.input.value();
-        match self.entry.read(&text, model.unit, model.diameter_by, &mut work) {
+        match self
+            .entry
+            .read(&text, model.unit, model.diameter_by, &mut work)
+        {
             Ok(remark) => {
                 self.say(remark.map_or(Beside::Nothing, Beside::Remark));
                 Some(work)
@@ -150,7 +174,10 @@ impl Slot {
         model: &Model,
     ) -> Option<crate::workpiece::Workpiece> {
         let mut work = model.work.clone();
-        match self.entry.step(steps, model.unit, model.diameter_by, &mut work) {
+        match self
+            .entry
+            .step(steps, model.unit, model.diameter_by, &mut work)
+        {
             Ok(()) => {
                 self.input.set_value(&self.entry.text(&work, model.unit));
                 self.say(Beside::Nothing);
@@ -178,7 +205,11 @@ impl Slot {
         self.message.set_text_content(Some(text));
         let class = if wrong { "field wrong" } else { "field" };
         self.field.set_class_name(class);
-        set(&self.input, "aria-invalid", if wrong { "true" } else { "false" });
+        set(
+            &self.input,
+            "aria-invalid",
+            if wrong { "true" } else { "false" },
+        );
         self.beside = beside;
     }
 }

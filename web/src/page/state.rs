@@ -160,7 +160,8 @@ impl Page {
 
     /// Closes the edit after a pause: for buttons and keys that come in runs.
     pub(super) fn commit_soon(self) {
-        self.commit_timer.set(STEP_PAUSE_MS, Box::new(move || self.commit()));
+        self.commit_timer
+            .set(STEP_PAUSE_MS, Box::new(move || self.commit()));
     }
 
     /// One step back or forth in the history.
@@ -206,8 +207,7 @@ impl Page {
     /// the browser's; the entry of an edit that is still open is overwritten.
     fn write_now(self) {
         self.write_timer.clear();
-        let (fragment, position) =
-            self.look(|model| (model.fragment(), model.history.position()));
+        let (fragment, position) = self.look(|model| (model.fragment(), model.history.position()));
         {
             let mut address = self.address();
             if address.fragment == fragment && address.position == position {
@@ -231,8 +231,7 @@ impl Page {
     /// The address stands for the present work, whatever its spelling: it is
     /// left alone until the next edit.
     fn address_stands(self) {
-        let (fragment, position) =
-            self.look(|model| (model.fragment(), model.history.position()));
+        let (fragment, position) = self.look(|model| (model.fragment(), model.history.position()));
         let mut address = self.address();
         address.fragment = fragment;
         address.position = position;

@@ -60,6 +60,7 @@ pub(super) fn open(details: &Element) {
         title.set_text_content(Some(why.title));
     }
     for (span, text) in elements(&place, ".why-text span").iter().zip(texts) {
-        span.unchecked_ref::<web_sys::Node>().set_text_content(Some(text));
+        span.unchecked_ref::<web_sys::Node>()
+            .set_text_content(Some(text));
     }
 }
