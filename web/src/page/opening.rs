@@ -6,9 +6,8 @@ use leptos::prelude::*;
 use super::browser;
 use super::model::{Model, Notice};
 use super::state::Page;
-use crate::entry::LengthUnit;
 use crate::example::example;
-use crate::link::{self, LinkError};
+use crate::link;
 use crate::store;
 use crate::words;
 
@@ -28,7 +27,7 @@ pub(super) fn open() -> Page {
         Ok(opened) => Some(opened),
         Err(_) if fragment.is_empty() => None,
         Err(error) => {
-            sentences.push(broken_link(&error, unit));
+            sentences.push(words::link_error(&error, unit));
             keep = Some(fragment.clone());
             None
         }
@@ -63,14 +62,6 @@ pub(super) fn open() -> Page {
     Page::new(model)
 }
 
-fn broken_link(error: &LinkError, unit: LengthUnit) -> String {
-    [
-        &words::link_error(error, unit),
-        " What was here before is shown instead; nothing is lost.",
-    ]
-    .concat()
-}
-
 /// Follows the address, and the page's going away.
 pub(super) fn follow(page: Page) {
     for name in ["popstate", "hashchange"] {
@@ -98,7 +89,7 @@ fn read_address(page: Page) {
         }
         Err(error) => page.set(&|model| {
             model.notice = Some(Notice {
-                sentence: broken_link(&error, model.unit),
+                sentence: words::link_error(&error, model.unit),
                 keep: Some(fragment.clone()),
             });
         }),

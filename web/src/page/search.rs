@@ -21,6 +21,10 @@ const SLICE_MS: f64 = 8.0;
 /// A search starts when the design has rested this long.
 const REST_MS: u32 = 120;
 
+/// A can's length over its seams less its length inside: 5 to 10 mm (common
+/// practice, no source).
+const SEAMS_UM: u32 = 6_000;
+
 /// What a search for the best cut has found.
 #[derive(Clone, Default, PartialEq)]
 pub(super) struct Found {
@@ -353,7 +357,10 @@ fn one_mode_sizes(design: &Design) -> Vec<SizeFit> {
 
 /// The design with a trade size for its can.
 fn with_size(design: &Design, size: &TradeSize) -> Design {
-    let mut fitted = trial_design(design, size.inside_um, size.length_um);
+    let inside_length = size
+        .length_um
+        .map(|overall| overall.saturating_sub(SEAMS_UM));
+    let mut fitted = trial_design(design, size.inside_um, inside_length);
     fitted.name.clear();
     fitted.sweep = None;
     fitted.can.wall_um = size.wall_um;

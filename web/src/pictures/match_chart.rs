@@ -76,7 +76,9 @@ pub fn MatchChart(
             theme,
         };
         let canvas = picture.part(".pic-canvas").map(JsCast::unchecked_into);
-        canvas.map(|canvas| keep_plot(canvas, inputs));
+        if let Some(canvas) = canvas {
+            keep_plot(canvas, inputs);
+        }
         keep_toolbar(&picture, shows_loss, compare, compare_name);
         keep_summary(&picture, sweep, summary);
         keep_table(&picture, sweep, band);
