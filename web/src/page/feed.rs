@@ -99,7 +99,9 @@ fn summary(model: &Model) -> String {
     [
         &length(probe.length_um),
         " of ",
-        &length(probe.wire_diameter_um),
+        &entry::format_length_exact(probe.wire_diameter_um, model.unit),
+        " ",
+        model.unit.symbol(),
         " wire, ",
         &length(probe.backshort_distance_um),
         " from the back wall",
