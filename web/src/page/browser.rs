@@ -141,8 +141,12 @@ pub(super) fn elements(root: &web_sys::Element, selector: &str) -> Vec<web_sys::
 
 /// Puts a copy of a pattern of the page (a `template` by its id) into an element.
 pub(super) fn stamp(element: &web_sys::Element, id: &str) {
-    if let Some(template) = document().get_element_by_id(id) {
-        element.set_inner_html(&template.inner_html());
+    let pattern = document()
+        .get_element_by_id(id)
+        .and_then(|template| template.dyn_into::<web_sys::HtmlTemplateElement>().ok())
+        .and_then(|template| template.content().clone_node_with_deep(true).ok());
+    if let Some(pattern) = pattern {
+        let _ = element.append_child(&pattern);
     }
 }
 

@@ -8,7 +8,7 @@
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, HtmlElement};
 
-use super::browser::{elements, log_error};
+use super::browser::{self, elements, log_error};
 use super::model::Model;
 
 /// Makes the text of a place from the model.
@@ -110,7 +110,12 @@ fn write(element: &Element, what: What, text: &str) {
         What::Text => element.set_text_content(Some(text)),
         What::Html => write_html(element, text),
         What::Max => set(element, "max", &JsValue::from_str(text)),
-        What::Value => set(element, "value", &JsValue::from_str(text)),
+        What::Value => {
+            // Choosing anew in a long list costs more than looking.
+            if browser::value_of(element) != text {
+                set(element, "value", &JsValue::from_str(text));
+            }
+        }
         What::Check => set(element, "checked", &JsValue::from_bool(!text.is_empty())),
         What::Hide => set(element, "hidden", &JsValue::from_bool(!text.is_empty())),
         What::Off => set(element, "disabled", &JsValue::from_bool(!text.is_empty())),

@@ -37,6 +37,7 @@ use browser::{Timer, part};
 use live::{LivePlaces, Named};
 use search::Search;
 use slots::Slots;
+use state::Page;
 
 use crate::store::Theme;
 
@@ -51,7 +52,7 @@ pub fn start() {
     };
     let root: HtmlElement = place.unchecked_into();
     let element: Element = root.clone().into();
-    mount_to(root, move || run(&element)).forget();
+    mount_to(root, move || run(element)).forget();
 }
 
 /// What the places of the page show, part by part.
@@ -67,38 +68,89 @@ const NAMES: [&[Named]; 9] = [
     keep_part::NAMES,
 ];
 
-/// Writes the page and sets it going.
-fn run(root: &Element) {
+/// Writes the page and sets it going, in a few tasks so that none holds up the
+/// browser for long. The page is made ready out of the document and takes the
+/// example's place in one go, so that it is laid out only once.
+fn run(root: Element) {
+    let owner = Owner::current();
     let page = opening::open();
-    browser::stamp(root, "page");
+    show_theme(page.look(|model| model.theme));
+    later(Box::new(move || {
+        if let Some(shown) = write(page) {
+            later(Box::new(move || match owner {
+                Some(owner) => owner.with(|| go(&root, page, shown)),
+                None => go(&root, page, shown),
+            }));
+        }
+    }));
+}
+
+/// Runs a task after what the browser has to do first.
+fn later(task: Box<dyn FnOnce()>) {
+    Timer::new().set(0, task);
+}
+
+/// The page, ready but not yet in the document.
+fn write(page: Page) -> Option<Shown> {
+    let sheet = document().create_element("div").ok()?;
+    browser::stamp(&sheet, "page");
     if browser::is_wide()
-        && let Some(fit) = part(root, "#fit > details")
+        && let Some(fit) = part(&sheet, "#fit > details")
     {
         let _ = fit.set_attribute("open", "");
     }
-    let slots = Slots::write(root);
-    whys::write(root);
-    let mut places = page.look(|model| LivePlaces::find(root, &NAMES, model));
-    let mut announcer = Announcer::new(root);
-    let work = part(root, ".work");
+    let slots = Slots::write(&sheet);
+    whys::write(&sheet);
+    Some(Shown {
+        slots,
+        places: page.look(|model| LivePlaces::find(&sheet, &NAMES, model)),
+        announcer: Announcer::new(&sheet),
+        work: part(&sheet, ".work"),
+        sheet,
+    })
+}
+
+/// Puts the page into the document and sets it going.
+fn go(root: &Element, page: Page, mut shown: Shown) {
+    shown.follow(page);
+    root.replace_children_with_node_1(&shown.sheet);
+    let (sheet, slots) = (shown.sheet.clone(), shown.slots);
+    let mut first = true;
     mounting::effect(Box::new(move || {
         page.track();
+        // The first state stands already.
+        if !std::mem::take(&mut first) {
+            shown.follow(page);
+        }
+    }));
+    let search = Search::new(page);
+    Actions::new(page, slots, search).listen(&sheet);
+    opening::follow(page);
+    mounting::mount_pictures(page, &sheet);
+}
+
+/// Everything in the page that follows the model.
+struct Shown {
+    sheet: Element,
+    slots: Slots,
+    places: LivePlaces,
+    announcer: Announcer,
+    work: Option<Element>,
+}
+
+impl Shown {
+    fn follow(&mut self, page: Page) {
         page.look(|model| {
-            slots.follow(model);
-            places.follow(model);
-            announcer.hear(head::spoken(model));
-            if let Some(work) = &work {
+            self.slots.follow(model);
+            self.places.follow(model);
+            self.announcer.hear(head::spoken(model));
+            if let Some(work) = &self.work {
                 work.set_class_name(if model.waits { "work stale" } else { "work" });
             }
         });
-        let waits = slots.wait();
+        let waits = self.slots.wait();
         page.change(&|model| model.waits = waits);
-    }));
-    show_theme(page.look(|model| model.theme));
-    let search = Search::new(page);
-    mounting::mount_pictures(page, root);
-    Actions::new(page, slots, search).listen(root);
-    opening::follow(page);
+    }
 }
 
 /// Shows a theme in the whole page.

@@ -3,10 +3,12 @@
 
 use leptos::prelude::*;
 use tinwave_core::design::Band;
+use tinwave_core::match_band::SweepPoint;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 use super::browser;
+use super::later;
 use super::state::Page;
 use crate::drawing::{DragEdit, DragPhase};
 use crate::history::Change;
@@ -17,37 +19,49 @@ pub(super) fn effect(mut run: Box<dyn FnMut()>) {
     Effect::new(move |_| run());
 }
 
-/// Mounts the pictures and keeps them where they belong.
+/// Mounts the pictures and keeps them where they belong: each in a
+/// task of its own, so that none holds up the page.
 pub(super) fn mount_pictures(page: Page, root: &Element) {
-    let cursor = RwSignal::new(None);
-    mount(root, "drawing", drawing(page));
-    mount(root, "ladder", ladder(page));
-    mount(root, "charts", charts(page, cursor));
-    let root = root.clone();
+    let narrow_or_wide = root.clone();
     browser::media(
         "(min-width: 900px)",
-        Box::new(move |wide| {
-            for name in ["ladder", "charts"] {
-                let place = if wide {
-                    "wide".to_owned()
-                } else {
-                    [name, "-narrow"].concat()
-                };
-                if let (Some(picture), Some(place)) = (by_id(&root, name), by_id(&root, &place)) {
-                    let _ = place.append_child(&picture);
-                }
-            }
-        }),
+        Box::new(move |wide| arrange(&narrow_or_wide, wide)),
     );
+    let cursor = RwSignal::new(None);
+    let root = root.clone();
+    later(Box::new(move || {
+        mount(&root, "drawing", Box::new(move || drawing(page)));
+        later(Box::new(move || {
+            mount(&root, "charts", Box::new(move || match_chart(page, cursor)));
+            later(Box::new(move || {
+                mount(&root, "charts", Box::new(move || smith_chart(page, cursor)));
+                mount(&root, "ladder", Box::new(move || ladder(page)));
+            }));
+        }));
+    }));
+}
+
+/// Beside the entries where there is room, else each in its part.
+fn arrange(root: &Element, wide: bool) {
+    for name in ["charts", "ladder"] {
+        let place = if wide {
+            "wide".to_owned()
+        } else {
+            [name, "-narrow"].concat()
+        };
+        if let (Some(picture), Some(place)) = (by_id(root, name), by_id(root, &place)) {
+            let _ = place.append_child(&picture);
+        }
+    }
 }
 
 fn by_id(root: &Element, id: &str) -> Option<Element> {
     browser::part(root, &["#", id].concat())
 }
 
-fn mount(root: &Element, id: &str, picture: AnyView) {
+fn mount(root: &Element, id: &str, picture: Box<dyn FnOnce() -> AnyView>) {
     if let Some(place) = by_id(root, id).and_then(|place| place.dyn_into::<HtmlElement>().ok()) {
-        mount_to(place, move || picture).forget();
+        mount_to(place, picture).forget();
     }
 }
 
@@ -103,30 +117,32 @@ fn ladder(page: Page) -> AnyView {
     view! { <ModeLadder modes band=band(page) stale=stale(page)/> }.into_any()
 }
 
-fn charts(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
-    let sweep = Signal::derive(move || {
+/// The sweep, followed.
+fn sweep(page: Page) -> Signal<Vec<SweepPoint>> {
+    Signal::derive(move || {
         page.track_edition();
         page.look(|model| {
             let analysis = model.analysis.as_ref();
             analysis.map_or_else(Vec::new, |analysis| analysis.sweep.clone())
         })
-    });
-    let ghost = Signal::derive(move || {
+    })
+}
+
+/// The sweep of the best cut, followed.
+fn ghost(page: Page) -> Signal<Vec<SweepPoint>> {
+    Signal::derive(move || {
         page.track_ghost();
         page.look(|model| model.ghost.clone())
-    });
+    })
+}
+
+fn match_chart(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
     let summary = Signal::derive(move || {
         page.track_edition();
         page.look(|model| {
-            model
-                .analysis
-                .as_ref()
-                .and_then(|analysis| analysis.match_summary)
+            let analysis = model.analysis.as_ref();
+            analysis.and_then(|analysis| analysis.match_summary)
         })
-    });
-    let reference_milliohm = Signal::derive(move || {
-        page.track_edition();
-        page.look(|model| model.work.design.probe.reference_milliohm)
     });
     let theme = Signal::derive(move || {
         page.track_edition();
@@ -134,9 +150,20 @@ fn charts(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
     });
     let name = Signal::derive(|| "best cut".to_owned());
     view! {
-        <MatchChart sweep compare=ghost compare_name=name band=band(page) summary cursor
-            stale=stale(page) theme/>
-        <SmithChart sweep compare=ghost band=band(page) reference_milliohm cursor stale=stale(page)/>
+        <MatchChart sweep=sweep(page) compare=ghost(page) compare_name=name band=band(page)
+            summary cursor stale=stale(page) theme/>
+    }
+    .into_any()
+}
+
+fn smith_chart(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
+    let reference_milliohm = Signal::derive(move || {
+        page.track_edition();
+        page.look(|model| model.work.design.probe.reference_milliohm)
+    });
+    view! {
+        <SmithChart sweep=sweep(page) compare=ghost(page) band=band(page) reference_milliohm
+            cursor stale=stale(page)/>
     }
     .into_any()
 }

@@ -10,14 +10,18 @@ use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
 use tinwave_core::design::{Band, Design};
 use tinwave_core::fit::trial_design;
 use tinwave_core::one_mode_diameter::{OneModeMargins, one_mode_margins};
+use tinwave_core::si::micrometres;
 
 use super::browser::{self, Timer};
+use super::model::Model;
 use super::mounting::effect;
 use super::state::Page;
 use crate::trade_sizes::{TRADE_SIZES, TradeSize};
 
 /// A slice works this long, then lets the page repaint.
-const SLICE_MS: f64 = 8.0;
+const SLICE_MS: f64 = 4.0;
+/// Progress is shown this often; what is found, at once.
+const SHOW_EVERY_MS: f64 = 100.0;
 /// A search starts when the design has rested this long.
 const REST_MS: u32 = 120;
 
@@ -69,6 +73,7 @@ struct Job {
     design: Design,
     stage: Stage,
     search: Option<BestCutSearch>,
+    shown_ms: f64,
     /// What the found cuts belong to, so that they are not searched again.
     done_length: Option<Design>,
     done_pair: Option<Design>,
@@ -80,6 +85,7 @@ enum Stage {
     Rule,
     Length,
     Pair,
+    Ghost,
     Size(usize),
     Rest,
 }
@@ -123,6 +129,7 @@ impl Search {
             design,
             stage: Stage::Rule,
             search: None,
+            shown_ms: browser::now_ms(),
             done_length,
             done_pair,
             done_sizes,
@@ -141,12 +148,19 @@ impl Search {
             return;
         };
         let end = browser::now_ms() + SLICE_MS;
-        while job.stage != Stage::Rest && browser::now_ms() < end {
+        let stage = job.stage;
+        while job.stage == stage && stage != Stage::Rest && browser::now_ms() < end {
             self.step(&mut job);
         }
         let more = job.stage != Stage::Rest;
+        let show = job.stage != stage || end - job.shown_ms > SHOW_EVERY_MS;
+        if show {
+            job.shown_ms = end;
+        }
         self.job.set(Some(job));
-        self.page.tell();
+        if show {
+            self.page.tell();
+        }
         if more {
             self.slice.set(0, Box::new(move || self.run_slice()));
         }
@@ -155,7 +169,7 @@ impl Search {
     fn step(self, job: &mut Job) {
         match job.stage {
             Stage::Rule => {
-                let rule = rule_match(&job.design);
+                let rule = self.page.look(rule_match);
                 self.page.change(&|model| model.rule = rule);
                 job.stage = Stage::Length;
             }
@@ -171,12 +185,15 @@ impl Search {
             Stage::Pair => {
                 let key = pair_key(&job.design);
                 if job.done_pair.as_ref() == Some(&key) {
-                    job.stage = Stage::Size(0);
+                    job.stage = Stage::Ghost;
                 } else if self.advance(job, FreeDimensions::LengthAndDistance) {
                     job.done_pair = Some(key);
-                    self.show_ghost(&job.design);
-                    job.stage = Stage::Size(0);
+                    job.stage = Stage::Ghost;
                 }
+            }
+            Stage::Ghost => {
+                self.show_ghost(&job.design);
+                job.stage = Stage::Size(0);
             }
             Stage::Size(index) => self.step_size(job, index),
             Stage::Rest => {}
@@ -289,18 +306,17 @@ fn step_search(
 }
 
 /// The worst match over the band with the rule of thumb's two quarter waves.
-fn rule_match(design: &Design) -> RuleMatch {
-    let mut analyser = Analyser::new();
-    let Ok(analysis) = analyser.analyse(design) else {
+fn rule_match(model: &Model) -> RuleMatch {
+    let guide = model.analysis.as_ref().map(|analysis| analysis.guide);
+    let Some((length_m, distance_m)) =
+        guide.and_then(|guide| Some((guide.quarter_wave_length_m, guide.quarter_wave_distance_m?)))
+    else {
         return RuleMatch::Impossible;
     };
-    let Some(distance_m) = analysis.guide.quarter_wave_distance_m else {
-        return RuleMatch::Impossible;
-    };
-    let mut ruled = design.clone();
-    ruled.probe.length_um = tinwave_core::si::micrometres(analysis.guide.quarter_wave_length_m);
-    ruled.probe.backshort_distance_um = tinwave_core::si::micrometres(distance_m);
-    analyser
+    let mut ruled = model.work.design.clone();
+    ruled.probe.length_um = micrometres(length_m);
+    ruled.probe.backshort_distance_um = micrometres(distance_m);
+    Analyser::new()
         .analyse(&ruled)
         .ok()
         .and_then(|analysis| analysis.match_summary)

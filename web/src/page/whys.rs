@@ -54,6 +54,13 @@ pub(super) fn open(details: &Element) {
         browser::log_error(&["The page asks for no known reason: ", &key].concat());
         return;
     };
+    let Some(text) = part(&place, ".why-text") else {
+        return;
+    };
+    if text.has_child_nodes() {
+        return;
+    }
+    browser::stamp(&text, "why-text");
     let why = words::why(*shown);
     let texts = [why.formula, why.inputs, why.source, why.error_bar];
     if let Some(title) = part(&place, ".why-title") {
