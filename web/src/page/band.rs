@@ -5,8 +5,10 @@ use tinwave_core::design::Band;
 use super::live::Named;
 use super::markup::{group, option};
 use super::model::Model;
+use super::said;
 use crate::bands::{self, BANDS, BandGroup, Channel, ChannelSet};
 use crate::entry;
+use crate::words::Occasion;
 
 fn edges(band: Band) -> String {
     [
@@ -117,4 +119,7 @@ pub(super) const NAMES: &[Named] = &[
     ("channels", |_| channel_options()),
     ("channel", channel_of),
     ("about-band", about),
+    ("power-cautions", |model| {
+        said::cautions(model, &[Occasion::Power])
+    }),
 ];

@@ -67,6 +67,17 @@ pub(super) fn follow(page: Page) {
     for name in ["popstate", "hashchange"] {
         browser::on_event(&window(), name, Box::new(move |_| read_address(page)));
     }
+    // Another tab has written: its kept designs are ours too.
+    browser::on_event(
+        &window(),
+        "storage",
+        Box::new(move |_| {
+            let read = store::read(browser::stored(store::KEY).as_deref());
+            if read.broken.is_none() {
+                page.set(&|model| model.kept.saved.clone_from(&read.kept.saved));
+            }
+        }),
+    );
     // The last chance to write before the page goes to the background.
     browser::on_event(&window(), "pagehide", Box::new(move |_| page.commit()));
 }
