@@ -18,8 +18,6 @@ pub struct RulerFigures {
     pub overall_length_um: Micrometres,
     /// Outside diameter.
     pub outside_diameter_um: Micrometres,
-    /// Outside circumference, what a paper strip measures.
-    pub circumference_um: Micrometres,
 }
 
 impl RulerFigures {
@@ -42,30 +40,6 @@ impl RulerFigures {
             wire_from_connector_face_um: probe.length_um.saturating_add(can.wall_um),
             overall_length_um: can.open_length_um.saturating_add(base_um),
             outside_diameter_um,
-            circumference_um: circumference_um(outside_diameter_um),
         }
     }
-}
-
-/// Circumference of a diameter.
-#[must_use]
-pub fn circumference_um(diameter_um: Micrometres) -> Micrometres {
-    let metres = f64::from(diameter_um) / 1e6 * core::f64::consts::PI;
-    crate::si::micrometres(metres)
-}
-
-/// Inside diameter of a can that a strip of paper goes round once: the strip's
-/// own thickness lies half inside and half outside the line it measures.
-/// `None` where the wall leaves nothing.
-#[must_use]
-pub fn inside_diameter_of_strip_um(
-    strip_um: Micrometres,
-    paper_um: Micrometres,
-    wall_um: Micrometres,
-) -> Option<Micrometres> {
-    let mean = f64::from(strip_um) / 1e6 / core::f64::consts::PI;
-    crate::si::micrometres(mean)
-        .checked_sub(paper_um)?
-        .checked_sub(wall_um.checked_mul(2)?)
-        .filter(|um| *um > 0)
 }

@@ -17,7 +17,7 @@ use tinwave_core::match_band::{SweepPoint, summarise};
 use tinwave_core::metal::Metal;
 use tinwave_core::quadrature::{GaussLegendre, legendre_and_slope};
 use tinwave_core::reflection::{self, PointMatch};
-use tinwave_core::{beam, constants, math, ruler, si};
+use tinwave_core::{beam, constants, math, si};
 
 fn rows(table: &Value) -> &Vec<Value> {
     table["rows"].as_array().expect("rows")
@@ -119,10 +119,27 @@ fn every_row_names_a_source_and_a_test_that_exists() {
         let source = fs::read_to_string(tests.join(format!("{file}.rs"))).expect("a test file");
         let head = format!("#[test]\nfn {test}(");
         assert!(source.contains(&head), "{quantity}: no test {file}::{test}");
+        let body = source
+            .split_once(&head)
+            .and_then(|(_, rest)| rest.split("\n}\n").next())
+            .expect("a body");
+        let tolerance = row["tolerance"].as_f64().expect("a tolerance");
         if let Some(written) = row["written"].as_str() {
             assert!(
-                source.contains(written),
+                body.contains(written),
                 "{quantity}: {written} isn't asserted there"
+            );
+            assert_eq!(
+                written.parse(),
+                Ok(tolerance),
+                "{quantity}: written and tolerance"
+            );
+        } else {
+            let read = body.contains("tolerance(");
+            let here = row["cases"].is_array() || row["exact"] == true;
+            assert!(
+                read || here,
+                "{quantity}: nothing ties {test} to the tolerance"
             );
         }
     }
@@ -132,7 +149,6 @@ fn every_row_names_a_source_and_a_test_that_exists() {
 fn value(quantity: &str, case: &[Value]) -> f64 {
     let x = |i: usize| case[i].as_f64().expect("a number");
     let metal = || Metal::from_key(case[0].as_str().expect("a word")).expect("a metal");
-    let um = |i: usize| si::micrometres(x(i) / 1e3);
     match quantity {
         "metal::skin_depth_m" => metal().skin_depth_m(x(1) * 1e6).expect("a real metal") * 1e6,
         "metal::surface_resistance" => metal().surface_resistance(x(1) * 1e6) * 1e3,
@@ -148,11 +164,6 @@ fn value(quantity: &str, case: &[Value]) -> f64 {
         "si::air_line_impedance_ohm" => si::air_line_impedance_ohm(x(0), x(1)),
         "si::air_line_ratio" => si::air_line_ratio(x(0)),
         "constants::wavenumber" => constants::wavenumber(x(0) * 1e6),
-        "ruler::circumference_um" => f64::from(ruler::circumference_um(um(0))) / 1e3,
-        "ruler::inside_diameter_of_strip_um" => {
-            let inside = ruler::inside_diameter_of_strip_um(um(0), um(1), um(2));
-            f64::from(inside.expect("a can")) / 1e3
-        }
         "beam::endless_pipe_uncertainty" => {
             let mut design = support::bare((90.0, 1.0, 30.0, 50.0), Mouth::Open, 200.0);
             let hz = x(0) / (std::f64::consts::PI * 2.0 * 0.045) * constants::SPEED_OF_LIGHT;
