@@ -33,6 +33,7 @@ macro_rules! scenarios {
 scenarios! {
     axe: Shared,
     csp: Shared,
+    design: Shared,
     lighthouse: Alone,
     offline: Shared,
     subpath: Shared,
