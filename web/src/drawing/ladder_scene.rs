@@ -58,7 +58,12 @@ impl Ladder {
             // Capitals are wider than figures.
             let after = SIDE + figure_width(&rung.name) * 1.12 + 5.0;
             marks.push(Mark::text("pic-figure", "start", (SIDE, y), rung.name));
-            marks.push(Mark::text("pic-words", "start", (after, y), rung.words));
+            let mut said = rung.words;
+            let width = figure_width(&said) + figure_width(&rung.margin);
+            if after + width <= self.axis.right + SIDE {
+                said.push_str(&rung.margin);
+            }
+            marks.push(Mark::text("pic-words", "start", (after, y), said));
         }
         let mut ticks = self.ticks.into_iter().enumerate();
         marks.extend((0..MOST_TICKS).map(|_| {

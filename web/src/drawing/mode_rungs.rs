@@ -6,7 +6,7 @@ use tinwave_core::waveguide_mode::Mode;
 
 use super::dimension_line::figure_width;
 use super::frequency_axis::{FrequencyAxis, Tick};
-use super::section_scale::{LEAST_WIDTH, MOST_WIDTH};
+use super::section_scale::MOST_WIDTH;
 use crate::entry::{format_decimal, format_frequency, format_hertz};
 
 /// Most rungs that are drawn; what comes above is counted in words.
@@ -76,8 +76,10 @@ pub struct Rung {
     pub cutoff_x: f64,
     /// Name: `TE11`, or two that share a cutoff.
     pub name: String,
-    /// What it does, from where, by what margin.
+    /// What it does, from where.
     pub words: String,
+    /// The margin to the band, said after these words where there is room; may be empty.
+    pub margin: String,
     /// What it does to the band.
     pub state: RungState,
 }
@@ -124,7 +126,12 @@ impl Ladder {
                     y: TOP + RUNG * i as f64,
                     cutoff_x: axis.place(*cutoff_khz),
                     name: name.clone(),
-                    words: words(state, *cutoff_khz, band, i < 2),
+                    words: words(state, *cutoff_khz),
+                    margin: if i < 2 {
+                        margin(state, *cutoff_khz, band)
+                    } else {
+                        String::new()
+                    },
                     state,
                 }
             })
@@ -184,6 +191,9 @@ fn merge_degenerate(modes: &[ModeEntry]) -> Vec<(String, Mode, f64)> {
     merged
 }
 
+/// Narrowest ladder: a part of the page on a phone 320 px wide.
+const LEAST_WIDTH: f64 = 240.0;
+
 fn axis_for(shown: &[(String, Mode, f64)], band: Band, width_px: f64) -> FrequencyAxis {
     let (low, high) = (f64::from(band.low_khz), f64::from(band.high_khz));
     let first = shown.first().map_or(low, |rung| rung.2);
@@ -198,24 +208,27 @@ fn axis_for(shown: &[(String, Mode, f64)], band: Band, width_px: f64) -> Frequen
     }
 }
 
-/// What a rung says. The margin to the band is said of the wanted mode and of
-/// its nearest neighbour, which decide on the can.
-fn words(state: RungState, cutoff_khz: f64, band: Band, says_margin: bool) -> String {
-    let (low, high) = (f64::from(band.low_khz), f64::from(band.high_khz));
+/// What a rung says.
+fn words(state: RungState, cutoff_khz: f64) -> String {
     let mut text = String::from(state.words());
     text.push_str(" from ");
     text.push_str(&format_hertz(cutoff_khz * 1e3));
-    let margin = match state {
-        RungState::Carries => Some((low / cutoff_khz - 1.0, " % below")),
-        RungState::StaysOut | RungState::Blocked => Some((cutoff_khz / high - 1.0, " % above")),
-        _ => None,
+    text
+}
+
+/// The margin to the band, said of the wanted mode and of its nearest
+/// neighbour, which decide on the can.
+fn margin(state: RungState, cutoff_khz: f64, band: Band) -> String {
+    let (low, high) = (f64::from(band.low_khz), f64::from(band.high_khz));
+    let (part, place) = match state {
+        RungState::Carries => (low / cutoff_khz - 1.0, " % below"),
+        RungState::StaysOut | RungState::Blocked => (cutoff_khz / high - 1.0, " % above"),
+        _ => return String::new(),
     };
-    if let Some((part, place)) = margin.filter(|_| says_margin) {
-        text.push_str(", ");
-        let percent = part * 100.0;
-        text.push_str(&format_decimal(percent, u8::from(percent < 10.0)));
-        text.push_str(place);
-    }
+    let percent = part * 100.0;
+    let mut text = String::from(", ");
+    text.push_str(&format_decimal(percent, u8::from(percent < 10.0)));
+    text.push_str(place);
     text
 }
 
@@ -224,7 +237,7 @@ fn summarise(rungs: &[Rung], band_words: &str, more: &str) -> String {
     text.push_str(band_words);
     text.push('.');
     for rung in rungs {
-        for piece in [" ", &rung.name, ": ", &rung.words, "."] {
+        for piece in [" ", &rung.name, ": ", &rung.words, &rung.margin, "."] {
             text.push_str(piece);
         }
     }
