@@ -16,7 +16,6 @@ pub mod design;
 pub mod design_error;
 pub mod elliptic;
 pub mod fit;
-#[cfg(feature = "json")]
 pub mod json;
 pub mod judge;
 pub mod match_band;

@@ -3,9 +3,6 @@
 //! Designs are kept as links, which every later version opens. A text that
 //! can't be read is handed back, to be kept elsewhere: nothing is destroyed.
 
-use serde::{Deserialize, Serialize};
-use serde_json::{Map, Value};
-
 use crate::entry::LengthUnit;
 
 /// The key of the device's own storage.
@@ -13,10 +10,8 @@ pub const KEY: &str = "tinwave";
 /// Where a text that can't be read is put.
 pub const BROKEN_KEY: &str = "tinwave-broken";
 
-/// Version of the form.
-const SCHEMA: u64 = 1;
-/// Most notes that are remembered as seen.
-const MOST_SEEN: usize = 100;
+/// The first line: whose text this is, and the version of its form.
+const HEAD: &str = "tinwave 1";
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -31,7 +26,7 @@ pub enum Theme {
 }
 
 /// A design kept under a name.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SavedDesign {
     /// Its name in the list.
     pub name: String,
@@ -50,10 +45,8 @@ pub struct Kept {
     pub theme: Theme,
     /// Saved designs, the newest first.
     pub saved: Vec<SavedDesign>,
-    /// Notes that were seen and need not be said again.
-    pub seen: Vec<String>,
-    /// What a newer page kept, written back as it was.
-    other: Map<String, Value>,
+    /// Lines that a newer page kept, written back as they were.
+    other: Vec<String>,
 }
 
 /// What was read.
@@ -89,87 +82,69 @@ impl Theme {
 /// Reads a text of the device's storage; `None` on a first visit.
 #[must_use]
 pub fn read(text: Option<&str>) -> ReadBack {
-    let Some(text) = text else {
-        return ReadBack {
-            kept: Kept::default(),
-            broken: None,
-        };
-    };
+    let mut kept = Kept::default();
     let mut whole = true;
-    let kept = match serde_json::from_str::<Map<String, Value>>(text) {
-        Ok(map) => salvage(map, &mut whole),
-        Err(_) => {
-            whole = false;
-            Kept::default()
+    if let Some(text) = text {
+        let mut lines = text.lines();
+        whole = lines.next() == Some(HEAD);
+        if whole {
+            for line in lines {
+                whole &= read_line(&mut kept, line);
+            }
         }
-    };
+    }
     ReadBack {
         kept,
-        broken: (!whole).then(|| text.to_owned()),
+        broken: text.filter(|_| !whole).map(str::to_owned),
     }
 }
 
-fn salvage(mut map: Map<String, Value>, whole: &mut bool) -> Kept {
-    map.remove("schema");
-    let mut word = |key: &str| match map.remove(key) {
-        Some(Value::String(word)) => Some(word),
-        None | Some(Value::Null) => None,
-        Some(_) => {
-            *whole = false;
-            None
-        }
+/// Reads one line; whether it made sense.
+fn read_line(kept: &mut Kept, line: &str) -> bool {
+    let Some((word, rest)) = line.split_once(' ') else {
+        return false;
     };
-    let link = word("link");
-    let unit = word("unit");
-    let theme = word("theme");
-    Kept {
-        link,
-        unit: unit
-            .and_then(|key| LengthUnit::from_key(&key))
-            .unwrap_or_default(),
-        theme: theme
-            .and_then(|key| Theme::from_key(&key))
-            .unwrap_or_default(),
-        saved: list(map.remove("saved"), whole),
-        seen: list(map.remove("seen"), whole),
-        other: map,
+    match word {
+        "link" => kept.link = Some(rest.to_owned()),
+        // A word that a newer page knows is no fault; the default holds.
+        "unit" => kept.unit = LengthUnit::from_key(rest).unwrap_or_default(),
+        "theme" => kept.theme = Theme::from_key(rest).unwrap_or_default(),
+        "saved" => {
+            let Some((link, name)) = rest.split_once(' ') else {
+                return false;
+            };
+            kept.saved.push(SavedDesign {
+                name: name.to_owned(),
+                link: link.to_owned(),
+            });
+        }
+        _ => kept.other.push(line.to_owned()),
     }
+    true
 }
 
-/// The items of a list that can be read.
-fn list<T: for<'a> Deserialize<'a>>(value: Option<Value>, whole: &mut bool) -> Vec<T> {
-    let items = match value {
-        None | Some(Value::Null) => return Vec::new(),
-        Some(Value::Array(items)) => items,
-        Some(_) => {
-            *whole = false;
-            return Vec::new();
-        }
-    };
-    let mut read = Vec::with_capacity(items.len());
-    for item in items {
-        match serde_json::from_value(item) {
-            Ok(item) => read.push(item),
-            Err(_) => *whole = false,
-        }
-    }
-    read
-}
-
-/// Writes the text to be kept.
+/// Writes the text to be kept: one line for each thing, a word first.
 #[must_use]
 pub fn write(kept: &Kept) -> String {
-    let mut map = kept.other.clone();
-    map.insert("schema".into(), SCHEMA.into());
+    let mut text = String::from(HEAD);
+    let mut line = |parts: &[&str]| {
+        for (index, part) in parts.iter().enumerate() {
+            text.push(if index == 0 { '\n' } else { ' ' });
+            text.extend(part.chars().map(|c| if c.is_control() { ' ' } else { c }));
+        }
+    };
     if let Some(link) = &kept.link {
-        map.insert("link".into(), link.as_str().into());
+        line(&["link", link]);
     }
-    map.insert("unit".into(), kept.unit.key().into());
-    map.insert("theme".into(), kept.theme.key().into());
-    let saved = serde_json::to_value(&kept.saved).unwrap_or_default();
-    map.insert("saved".into(), saved);
-    map.insert("seen".into(), kept.seen.clone().into());
-    Value::Object(map).to_string()
+    line(&["unit", kept.unit.key()]);
+    line(&["theme", kept.theme.key()]);
+    for design in &kept.saved {
+        line(&["saved", &design.link, &design.name]);
+    }
+    for other in &kept.other {
+        line(&[other]);
+    }
+    text
 }
 
 impl Kept {
@@ -191,18 +166,5 @@ impl Kept {
         let before = self.saved.len();
         self.saved.retain(|design| design.name != name);
         self.saved.len() < before
-    }
-
-    /// Whether a note was seen.
-    #[must_use]
-    pub fn has_seen(&self, note: &str) -> bool {
-        self.seen.iter().any(|seen| seen == note)
-    }
-
-    /// Remembers a note as seen.
-    pub fn mark_seen(&mut self, note: &str) {
-        if !self.has_seen(note) && self.seen.len() < MOST_SEEN {
-            self.seen.push(note.into());
-        }
     }
 }

@@ -122,14 +122,11 @@ fn what_is_kept_comes_back() {
     kept.save("north", "v=1&d=87");
     kept.save("果园 \"gate\"", &link::encode(&example()));
     kept.save("north", "v=1&d=88");
-    kept.mark_seen("offline");
-    kept.mark_seen("offline");
     let back = read(Some(&write(&kept)));
     assert_eq!(back.broken, None);
     assert_eq!(back.kept, kept);
     assert_eq!(back.kept.saved.len(), 2);
     assert_eq!(back.kept.saved.first().unwrap().link, "v=1&d=88");
-    assert!(back.kept.has_seen("offline") && !back.kept.has_seen("other"));
     assert!(kept.remove("north") && !kept.remove("north"));
     assert_eq!(read(None).kept, Kept::default());
     assert_eq!(read(None).broken, None);
@@ -137,24 +134,41 @@ fn what_is_kept_comes_back() {
 
 #[test]
 fn a_broken_store_loses_nothing() {
-    for text in ["", "{", "null", "[1]", "7", "\u{0}\u{fffd}"] {
+    for text in [
+        "",
+        "{",
+        "null",
+        "tinwave",
+        "tinwave 2\nunit in",
+        "\u{0}\u{fffd}",
+    ] {
         let back = read(Some(text));
         assert_eq!(back.kept, Kept::default(), "{text}");
         assert_eq!(back.broken.as_deref(), Some(text));
     }
-    // What can be read is read, and the whole text is handed back.
-    let text =
-        r#"{"link":7,"unit":"in","saved":[{"name":"a","link":"v=1"},{"name":3}],"seen":"x"}"#;
-    let back = read(Some(text));
-    assert_eq!(back.broken.as_deref(), Some(text));
+    let half = "tinwave 1\nlink\nunit in\nsaved v=1 a\nsaved v=1";
+    let back = read(Some(half));
+    assert_eq!(back.broken.as_deref(), Some(half));
     assert_eq!(back.kept.unit, LengthUnit::Inch);
     assert_eq!(back.kept.saved.len(), 1);
     assert_eq!(back.kept.link, None);
-    // An unknown word is a newer page's, not a broken text.
-    let back = read(Some(r#"{"theme":"sepia","charts":{"open":true}}"#));
+}
+
+#[test]
+fn what_a_newer_page_keeps_stays() {
+    let back = read(Some("tinwave 1\ntheme sepia\ncharts open wide"));
     assert_eq!(back.broken, None);
     assert_eq!(back.kept.theme, Theme::System);
-    assert!(write(&back.kept).contains(r#""charts":{"open":true}"#));
+    assert!(write(&back.kept).ends_with("\ncharts open wide"));
+}
+
+#[test]
+fn a_line_break_in_a_name_begins_no_line() {
+    let mut kept = Kept::default();
+    kept.save("a\nunit in", "v=1");
+    let back = read(Some(&write(&kept)));
+    assert_eq!(back.broken, None);
+    assert_eq!(back.kept.unit, LengthUnit::default());
 }
 
 proptest! {

@@ -1,12 +1,12 @@
 //! The design file: millimetres and megahertz in JSON, whole micrometres and
 //! kilohertz in a [`Design`].
 
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
-use serde_json::{Map, Value};
-
+use super::thousandths::push_thousandths;
+use super::tree::JsonTree;
 use crate::design::{Band, Can, Design, Mouth, Probe, Screw, Sleeve, Sweep};
 use crate::design_error::{DesignError, Field};
 use crate::metal::Metal;
@@ -67,7 +67,14 @@ impl fmt::Display for JsonError {
                 value,
                 low,
                 high,
-            } => write!(f, "{path}: {value} is out of range, {low} to {high}"),
+            } => {
+                let mut numbers = [String::new(), String::new(), String::new()];
+                for (text, number) in numbers.iter_mut().zip([value, low, high]) {
+                    push_thousandths(text, number * THOUSAND);
+                }
+                let [value, low, high] = numbers;
+                write!(f, "{path}: {value} is out of range, {low} to {high}")
+            }
             Self::UnknownWord { path, allowed } => write!(f, "{path}: must be one of {allowed}"),
         }
     }
@@ -140,57 +147,48 @@ fn as_float(value: i64) -> f64 {
     value as f64
 }
 
-/// Reads a design. Numbers are rounded to the nearest whole micrometre,
-/// kilohertz, femtofarad, milliohm and thousandth. Unknown keys are passed over.
+/// Reads a design from JSON that some parser has read. Numbers are rounded to
+/// the nearest whole micrometre, kilohertz, femtofarad, milliohm and thousandth.
+/// Unknown keys are passed over.
 ///
 /// # Errors
 /// [`JsonError`] with the field and, for numbers, the range that would be right.
-pub fn design_from_json(text: &str) -> Result<Design, JsonError> {
-    let value: Value = serde_json::from_str(text).map_err(|error| JsonError::Syntax {
-        line: error.line(),
-        column: error.column(),
-    })?;
-    let root = object(&value, "the design")?;
+pub fn design_from_tree<T: JsonTree>(tree: T) -> Result<Design, JsonError> {
+    let root = &object(tree, "the design")?;
     check_schema(root)?;
     let design = Design {
         name: name(root)?,
-        band: band(required(root, "band")?)?,
-        can: can(required(root, "can")?)?,
-        probe: probe(required(root, "probe")?)?,
-        mouth: mouth(optional(root, "mouth"))?,
-        screws: screws(optional(root, "screws"))?,
-        sweep: optional(root, "sweep").map(sweep).transpose()?,
+        band: band(&required(root, "band")?)?,
+        can: can(&required(root, "can")?)?,
+        probe: probe(&required(root, "probe")?)?,
+        mouth: mouth(root.member("mouth"))?,
+        screws: screws(root.member("screws"))?,
+        sweep: root.member("sweep").map(sweep).transpose()?,
     };
     design.check()?;
     Ok(design)
 }
 
-fn object<'a>(value: &'a Value, path: &'static str) -> Result<&'a Map<String, Value>, JsonError> {
-    value.as_object().ok_or(JsonError::WrongKind {
-        path,
-        wanted: "an object",
-    })
+fn object<T: JsonTree>(value: T, path: &'static str) -> Result<T, JsonError> {
+    if value.is_object() {
+        Ok(value)
+    } else {
+        Err(JsonError::WrongKind {
+            path,
+            wanted: "an object",
+        })
+    }
 }
 
-fn required<'a>(
-    map: &'a Map<String, Value>,
-    key: &'static str,
-) -> Result<&'a Map<String, Value>, JsonError> {
-    object(
-        optional(map, key).ok_or(JsonError::Missing { path: key })?,
-        key,
-    )
+fn required<T: JsonTree>(map: &T, key: &'static str) -> Result<T, JsonError> {
+    let value = map.member(key).ok_or(JsonError::Missing { path: key })?;
+    object(value, key)
 }
 
-/// A value that is there and not null.
-fn optional<'a>(map: &'a Map<String, Value>, key: &str) -> Option<&'a Value> {
-    map.get(key).filter(|value| !value.is_null())
-}
-
-fn check_schema(root: &Map<String, Value>) -> Result<(), JsonError> {
+fn check_schema<T: JsonTree>(root: &T) -> Result<(), JsonError> {
     let path = "schema";
-    let value = optional(root, path).ok_or(JsonError::Missing { path })?;
-    match value.as_f64() {
+    let value = root.member(path).ok_or(JsonError::Missing { path })?;
+    match value.number() {
         Some(1.0) => Ok(()),
         Some(value) => Err(JsonError::OutOfRange {
             path,
@@ -205,25 +203,22 @@ fn check_schema(root: &Map<String, Value>) -> Result<(), JsonError> {
     }
 }
 
-fn name(root: &Map<String, Value>) -> Result<String, JsonError> {
-    optional(root, "name").map_or(Ok(String::new()), |value| {
-        value
-            .as_str()
-            .map(ToString::to_string)
-            .ok_or(JsonError::WrongKind {
-                path: "name",
-                wanted: "text",
-            })
+fn name<T: JsonTree>(root: &T) -> Result<String, JsonError> {
+    root.member("name").map_or(Ok(String::new()), |value| {
+        value.text().ok_or(JsonError::WrongKind {
+            path: "name",
+            wanted: "text",
+        })
     })
 }
 
 /// A number in whole units, or `None` where it isn't stated.
-fn number(map: &Map<String, Value>, key: &str, field: Field) -> Result<Option<i64>, JsonError> {
-    let Some(value) = optional(map, key) else {
+fn number<T: JsonTree>(map: &T, key: &str, field: Field) -> Result<Option<i64>, JsonError> {
+    let Some(value) = map.member(key) else {
         return Ok(None);
     };
     let Place { path, per_unit } = place_of(field);
-    let stated = value.as_f64().ok_or(JsonError::WrongKind {
+    let stated = value.number().ok_or(JsonError::WrongKind {
         path,
         wanted: "a number",
     })?;
@@ -242,7 +237,7 @@ fn number(map: &Map<String, Value>, key: &str, field: Field) -> Result<Option<i6
 }
 
 /// A number that must be stated.
-fn stated(map: &Map<String, Value>, key: &str, field: Field) -> Result<u32, JsonError> {
+fn stated<T: JsonTree>(map: &T, key: &str, field: Field) -> Result<u32, JsonError> {
     number(map, key, field)?
         .map(unsigned)
         .ok_or(JsonError::Missing {
@@ -250,8 +245,8 @@ fn stated(map: &Map<String, Value>, key: &str, field: Field) -> Result<u32, Json
         })
 }
 
-fn stated_or(
-    map: &Map<String, Value>,
+fn stated_or<T: JsonTree>(
+    map: &T,
     key: &str,
     field: Field,
     default: u32,
@@ -264,19 +259,19 @@ fn unsigned(value: i64) -> u32 {
     u32::try_from(value).unwrap_or_default()
 }
 
-fn band(map: &Map<String, Value>) -> Result<Band, JsonError> {
+fn band<T: JsonTree>(map: &T) -> Result<Band, JsonError> {
     Ok(Band {
         low_khz: stated(map, "low_mhz", Field::BandLow)?,
         high_khz: stated(map, "high_mhz", Field::BandHigh)?,
     })
 }
 
-fn can(map: &Map<String, Value>) -> Result<Can, JsonError> {
-    let metal = match optional(map, "metal") {
+fn can<T: JsonTree>(map: &T) -> Result<Can, JsonError> {
+    let metal = match map.member("metal") {
         None => Metal::Perfect,
         Some(value) => value
-            .as_str()
-            .and_then(Metal::from_key)
+            .text()
+            .and_then(|word| Metal::from_key(&word))
             .ok_or(JsonError::UnknownWord {
                 path: "can.metal",
                 allowed: "perfect, tinplate, galvanised, aluminium, copper, brass, zinc, steel, stainless",
@@ -291,7 +286,7 @@ fn can(map: &Map<String, Value>) -> Result<Can, JsonError> {
     })
 }
 
-fn probe(map: &Map<String, Value>) -> Result<Probe, JsonError> {
+fn probe<T: JsonTree>(map: &T) -> Result<Probe, JsonError> {
     Ok(Probe {
         wire_diameter_um: stated(map, "wire_diameter_mm", Field::WireDiameter)?,
         length_um: stated(map, "length_mm", Field::ProbeLength)?,
@@ -299,26 +294,26 @@ fn probe(map: &Map<String, Value>) -> Result<Probe, JsonError> {
         hole_diameter_um: number(map, "hole_diameter_mm", Field::HoleDiameter)?.map(unsigned),
         reference_milliohm: stated_or(map, "reference_ohm", Field::Reference, 50_000)?,
         shunt_ff: stated_or(map, "shunt_pf", Field::Shunt, 0)?,
-        sleeve: optional(map, "sleeve").map(sleeve).transpose()?,
+        sleeve: map.member("sleeve").map(sleeve).transpose()?,
     })
 }
 
-fn sleeve(value: &Value) -> Result<Sleeve, JsonError> {
-    let map = object(value, "probe.sleeve")?;
+fn sleeve<T: JsonTree>(value: T) -> Result<Sleeve, JsonError> {
+    let map = &object(value, "probe.sleeve")?;
     Ok(Sleeve {
         outside_diameter_um: stated(map, "outside_diameter_mm", Field::SleeveDiameter)?,
         permittivity_milli: stated(map, "permittivity", Field::SleevePermittivity)?,
     })
 }
 
-fn mouth(value: Option<&Value>) -> Result<Mouth, JsonError> {
+fn mouth<T: JsonTree>(value: Option<T>) -> Result<Mouth, JsonError> {
     let Some(value) = value else {
         return Ok(Mouth::Open);
     };
-    let map = object(value, "mouth")?;
-    let kind = optional(map, "kind").and_then(Value::as_str);
+    let map = &object(value, "mouth")?;
+    let kind = map.member("kind").and_then(|kind| kind.text());
     let outside = || stated(map, "outside_diameter_mm", Field::MouthDiameter);
-    match kind {
+    match kind.as_deref() {
         Some("open") => Ok(Mouth::Open),
         Some("absorbing") => Ok(Mouth::Absorbing),
         Some("funnel") => Ok(Mouth::Funnel {
@@ -339,17 +334,17 @@ fn mouth(value: Option<&Value>) -> Result<Mouth, JsonError> {
     }
 }
 
-fn screws(value: Option<&Value>) -> Result<Vec<Screw>, JsonError> {
+fn screws<T: JsonTree>(value: Option<T>) -> Result<Vec<Screw>, JsonError> {
     let Some(value) = value else {
         return Ok(Vec::new());
     };
-    let list = value.as_array().ok_or(JsonError::WrongKind {
+    let list = value.items().ok_or(JsonError::WrongKind {
         path: "screws",
         wanted: "a list",
     })?;
-    list.iter()
+    list.into_iter()
         .map(|value| {
-            let map = object(value, "screws[]")?;
+            let map = &object(value, "screws[]")?;
             let angle = number(map, "angle_deg", Field::ScrewAngle)?.unwrap_or(0);
             Ok(Screw {
                 axial_um: stated(map, "axial_mm", Field::ScrewAxial)?,
@@ -361,8 +356,8 @@ fn screws(value: Option<&Value>) -> Result<Vec<Screw>, JsonError> {
         .collect()
 }
 
-fn sweep(value: &Value) -> Result<Sweep, JsonError> {
-    let map = object(value, "sweep")?;
+fn sweep<T: JsonTree>(value: T) -> Result<Sweep, JsonError> {
+    let map = &object(value, "sweep")?;
     Ok(Sweep {
         low_khz: stated(map, "low_mhz", Field::SweepLow)?,
         high_khz: stated(map, "high_mhz", Field::SweepHigh)?,

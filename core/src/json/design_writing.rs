@@ -1,175 +1,170 @@
-//! Writing the design file.
+//! Writing the design file. Every number of a design is a whole one of
+//! thousandths, so its decimal text is exact.
 
 use alloc::string::String;
-use alloc::vec::Vec;
 
-use serde::Serialize;
+use super::thousandths::push_thousandths;
+use crate::design::{Design, Mouth, Probe, Screw, Sweep};
 
-use super::design_file::THOUSAND;
-use crate::design::{Design, Mouth};
-
-#[derive(Serialize)]
-struct DesignOut<'a> {
-    schema: u32,
-    name: &'a str,
-    band: BandOut,
-    can: CanOut,
-    probe: ProbeOut,
-    mouth: MouthOut,
-    screws: Vec<ScrewOut>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    sweep: Option<SweepOut>,
-}
-
-#[derive(Serialize)]
-struct BandOut {
-    low_mhz: f64,
-    high_mhz: f64,
-}
-
-#[derive(Serialize)]
-struct CanOut {
-    inside_diameter_mm: f64,
-    open_length_mm: f64,
-    wall_mm: f64,
-    base_recess_mm: f64,
-    metal: &'static str,
-}
-
-#[derive(Serialize)]
-struct ProbeOut {
-    wire_diameter_mm: f64,
-    length_mm: f64,
-    backshort_distance_mm: f64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    hole_diameter_mm: Option<f64>,
-    reference_ohm: f64,
-    shunt_pf: f64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    sleeve: Option<SleeveOut>,
-}
-
-#[derive(Serialize)]
-struct SleeveOut {
-    outside_diameter_mm: f64,
-    permittivity: f64,
-}
-
-#[derive(Serialize, Default)]
-struct MouthOut {
-    kind: &'static str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    mouth_diameter_mm: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    half_angle_deg: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    outside_diameter_mm: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    depth_mm: Option<f64>,
-}
-
-#[derive(Serialize)]
-struct ScrewOut {
-    axial_mm: f64,
-    angle_deg: f64,
-    depth_mm: f64,
-    diameter_mm: f64,
-}
-
-#[derive(Serialize)]
-struct SweepOut {
-    low_mhz: f64,
-    high_mhz: f64,
-    points: u32,
-}
-
-/// Writes a design file that [`super::design_from_json`] reads back unchanged.
+/// Writes a design file that [`super::design_from_tree`] reads back unchanged.
 #[must_use]
 pub fn design_to_json(design: &Design) -> String {
-    let per_mille = |whole: u32| f64::from(whole) / THOUSAND;
-    let (can, probe) = (&design.can, &design.probe);
-    let out = DesignOut {
-        schema: 1,
-        name: &design.name,
-        band: BandOut {
-            low_mhz: per_mille(design.band.low_khz),
-            high_mhz: per_mille(design.band.high_khz),
-        },
-        can: CanOut {
-            inside_diameter_mm: per_mille(can.inside_diameter_um),
-            open_length_mm: per_mille(can.open_length_um),
-            wall_mm: per_mille(can.wall_um),
-            base_recess_mm: per_mille(can.base_recess_um),
-            metal: can.metal.key(),
-        },
-        probe: ProbeOut {
-            wire_diameter_mm: per_mille(probe.wire_diameter_um),
-            length_mm: per_mille(probe.length_um),
-            backshort_distance_mm: per_mille(probe.backshort_distance_um),
-            hole_diameter_mm: probe.hole_diameter_um.map(per_mille),
-            reference_ohm: per_mille(probe.reference_milliohm),
-            shunt_pf: per_mille(probe.shunt_ff),
-            sleeve: probe.sleeve.map(|sleeve| SleeveOut {
-                outside_diameter_mm: per_mille(sleeve.outside_diameter_um),
-                permittivity: per_mille(sleeve.permittivity_milli),
-            }),
-        },
-        mouth: mouth_out(design.mouth),
-        screws: design
-            .screws
-            .iter()
-            .map(|screw| ScrewOut {
-                axial_mm: per_mille(screw.axial_um),
-                angle_deg: f64::from(screw.angle_millideg) / THOUSAND,
-                depth_mm: per_mille(screw.depth_um),
-                diameter_mm: per_mille(screw.diameter_um),
-            })
-            .collect(),
-        sweep: design.sweep.map(|sweep| SweepOut {
-            low_mhz: per_mille(sweep.low_khz),
-            high_mhz: per_mille(sweep.high_khz),
-            points: sweep.points,
-        }),
+    let mut file = Writer {
+        text: String::from("{\n"),
+        first: true,
     };
-    // Serialising plain structs of numbers and text cannot fail.
-    serde_json::to_string_pretty(&out).unwrap_or_default()
+    file.number("schema", 1000);
+    file.word("name", &design.name);
+    file.object("band", |file| {
+        file.number("low_mhz", design.band.low_khz);
+        file.number("high_mhz", design.band.high_khz);
+    });
+    file.object("can", |file| {
+        let can = &design.can;
+        file.number("inside_diameter_mm", can.inside_diameter_um);
+        file.number("open_length_mm", can.open_length_um);
+        file.number("wall_mm", can.wall_um);
+        file.number("base_recess_mm", can.base_recess_um);
+        file.word("metal", can.metal.key());
+    });
+    file.object("probe", |file| write_probe(file, &design.probe));
+    file.object("mouth", |file| write_mouth(file, design.mouth));
+    file.screws(&design.screws);
+    if let Some(sweep) = design.sweep {
+        file.object("sweep", |file| write_sweep(file, sweep));
+    }
+    file.text.push_str("\n}");
+    file.text
 }
 
-fn mouth_out(mouth: Mouth) -> MouthOut {
-    let per_mille = |whole: u32| Some(f64::from(whole) / THOUSAND);
+fn write_probe(file: &mut Writer, probe: &Probe) {
+    file.number("wire_diameter_mm", probe.wire_diameter_um);
+    file.number("length_mm", probe.length_um);
+    file.number("backshort_distance_mm", probe.backshort_distance_um);
+    if let Some(hole) = probe.hole_diameter_um {
+        file.number("hole_diameter_mm", hole);
+    }
+    file.number("reference_ohm", probe.reference_milliohm);
+    file.number("shunt_pf", probe.shunt_ff);
+    if let Some(sleeve) = probe.sleeve {
+        file.object("sleeve", |file| {
+            file.number("outside_diameter_mm", sleeve.outside_diameter_um);
+            file.number("permittivity", sleeve.permittivity_milli);
+        });
+    }
+}
+
+fn write_mouth(file: &mut Writer, mouth: Mouth) {
     match mouth {
-        Mouth::Open => MouthOut {
-            kind: "open",
-            ..MouthOut::default()
-        },
-        Mouth::Absorbing => MouthOut {
-            kind: "absorbing",
-            ..MouthOut::default()
-        },
+        Mouth::Open => file.word("kind", "open"),
+        Mouth::Absorbing => file.word("kind", "absorbing"),
         Mouth::Funnel {
             mouth_diameter_um,
             half_angle_millideg,
-        } => MouthOut {
-            kind: "funnel",
-            mouth_diameter_mm: per_mille(mouth_diameter_um),
-            half_angle_deg: per_mille(half_angle_millideg),
-            ..MouthOut::default()
-        },
+        } => {
+            file.word("kind", "funnel");
+            file.number("mouth_diameter_mm", mouth_diameter_um);
+            file.number("half_angle_deg", half_angle_millideg);
+        }
         Mouth::Flange {
             outside_diameter_um,
-        } => MouthOut {
-            kind: "flange",
-            outside_diameter_mm: per_mille(outside_diameter_um),
-            ..MouthOut::default()
-        },
+        } => {
+            file.word("kind", "flange");
+            file.number("outside_diameter_mm", outside_diameter_um);
+        }
         Mouth::Choke {
             outside_diameter_um,
             depth_um,
-        } => MouthOut {
-            kind: "choke",
-            outside_diameter_mm: per_mille(outside_diameter_um),
-            depth_mm: per_mille(depth_um),
-            ..MouthOut::default()
-        },
+        } => {
+            file.word("kind", "choke");
+            file.number("outside_diameter_mm", outside_diameter_um);
+            file.number("depth_mm", depth_um);
+        }
     }
+}
+
+fn write_sweep(file: &mut Writer, sweep: Sweep) {
+    file.number("low_mhz", sweep.low_khz);
+    file.number("high_mhz", sweep.high_khz);
+    file.number("points", sweep.points.saturating_mul(1000));
+}
+
+/// A file being written: one member a line, inner objects on a line of their own.
+struct Writer {
+    text: String,
+    /// Whether the next member is its object's first.
+    first: bool,
+}
+
+impl Writer {
+    fn key(&mut self, key: &str) {
+        if !core::mem::take(&mut self.first) {
+            self.text.push_str(",\n");
+        }
+        self.text.push('"');
+        self.text.push_str(key);
+        self.text.push_str("\": ");
+    }
+
+    fn number(&mut self, key: &str, thousandths: u32) {
+        self.key(key);
+        push_thousandths(&mut self.text, f64::from(thousandths));
+    }
+
+    fn word(&mut self, key: &str, word: &str) {
+        self.key(key);
+        push_quoted(&mut self.text, word);
+    }
+
+    fn object(&mut self, key: &str, members: impl FnOnce(&mut Self)) {
+        self.key(key);
+        self.braces(members);
+    }
+
+    fn braces(&mut self, members: impl FnOnce(&mut Self)) {
+        self.text.push_str("{\n");
+        self.first = true;
+        members(self);
+        self.first = false;
+        self.text.push_str("\n}");
+    }
+
+    fn screws(&mut self, screws: &[Screw]) {
+        self.key("screws");
+        self.text.push('[');
+        for (index, screw) in screws.iter().enumerate() {
+            if index > 0 {
+                self.text.push_str(", ");
+            }
+            self.braces(|file| {
+                file.number("axial_mm", screw.axial_um);
+                file.key("angle_deg");
+                push_thousandths(&mut file.text, f64::from(screw.angle_millideg));
+                file.number("depth_mm", screw.depth_um);
+                file.number("diameter_mm", screw.diameter_um);
+            });
+        }
+        self.text.push(']');
+    }
+}
+
+/// Writes a JSON string (RFC 8259, section 7).
+fn push_quoted(text: &mut String, word: &str) {
+    text.push('"');
+    for character in word.chars() {
+        match character {
+            '"' | '\\' => {
+                text.push('\\');
+                text.push(character);
+            }
+            '\u{0}'..='\u{1f}' => {
+                text.push_str("\\u00");
+                for digit in [u32::from(character) / 16, u32::from(character) % 16] {
+                    text.extend(char::from_digit(digit, 16));
+                }
+            }
+            _ => text.push(character),
+        }
+    }
+    text.push('"');
 }

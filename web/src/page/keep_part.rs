@@ -1,7 +1,8 @@
 //! Keep and share: name, designs kept on the device, and the design as a file.
 
-use tinwave_core::json::design_from_json;
+use tinwave_core::json::design_from_tree;
 
+use super::json_tree;
 use super::live::Named;
 use super::markup::fill;
 use super::model::{Model, Notice};
@@ -87,13 +88,16 @@ pub(super) fn remove_kept(page: Page, index: usize) {
 
 /// Opens a design file; what can't be read changes nothing.
 pub(super) fn open_file(page: Page, text: Option<String>) {
-    let sentence = match text.as_deref().map(design_from_json) {
-        Some(Ok(design)) => {
-            page.set(&|model| model.notice = None);
-            page.alter(Change::Opened, &|work| work.design = design.clone());
-            return;
-        }
-        Some(Err(error)) => error.to_string(),
+    let sentence = match text.as_deref().map(json_tree::parse) {
+        Some(Ok(tree)) => match design_from_tree(tree) {
+            Ok(design) => {
+                page.set(&|model| model.notice = None);
+                page.alter(Change::Opened, &|work| work.design = design.clone());
+                return;
+            }
+            Err(error) => error.to_string(),
+        },
+        Some(Err(place)) => ["It is not valid JSON. ", &place].concat(),
         None => "It can't be read, or is far too big for a design.".to_owned(),
     };
     page.set(&|model| {

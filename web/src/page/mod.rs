@@ -15,6 +15,7 @@ mod entries;
 mod feed;
 mod fit;
 mod head;
+mod json_tree;
 mod keep_part;
 mod live;
 mod markup;
