@@ -14,6 +14,11 @@ pub(crate) struct Program {
     pub(crate) wasm: Vec<u8>,
 }
 
+/// Part of the names of the entry points that Leptos' server functions bring
+/// (streams of the browser). The page makes no stream, so nothing calls them;
+/// without them the optimiser drops what only they use.
+const NEVER_CALLED: &str = "intounderlying";
+
 /// Runs the bindings generator on the compiled page.
 pub(crate) fn generate(compiled: &Path) -> Result<Program> {
     let refused = |error: &dyn std::fmt::Display| Failure::Bindings(format!("{error:#}"));
@@ -40,8 +45,19 @@ pub(crate) fn generate(compiled: &Path) -> Result<Program> {
             "these crates bring JavaScript files of their own, which the page may not load: {foreign:?}"
         )));
     }
+    let javascript = output.js().to_owned();
+    let program = output.wasm_mut();
+    let never_called: Vec<_> = program
+        .exports
+        .iter()
+        .filter(|export| export.name.contains(NEVER_CALLED))
+        .map(|export| export.id())
+        .collect();
+    for export in never_called {
+        program.exports.delete(export);
+    }
     Ok(Program {
-        javascript: output.js().to_owned(),
-        wasm: output.wasm_mut().emit_wasm(),
+        javascript,
+        wasm: program.emit_wasm(),
     })
 }

@@ -8,6 +8,7 @@
 
 use crate::apt;
 use crate::failure::{Failure, Result};
+use crate::paths::same_paths_everywhere;
 use crate::process::run_quiet;
 use crate::steps::Steps;
 use crate::sysroot;
@@ -143,7 +144,7 @@ impl DebianCompiler {
         // With `--target` the flags reach the target's crates alone; build
         // scripts and macros use the distribution's own library. They are part
         // of cargo's own fingerprint, so another library rebuilds all.
-        let mut flags = Vec::new();
+        let mut flags = same_paths_everywhere();
         if let Ok(sysroot) = self.sysroot(target) {
             flags.extend(["--sysroot".to_owned(), sysroot.display().to_string()]);
         }

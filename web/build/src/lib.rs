@@ -19,6 +19,7 @@ mod folders;
 mod media_type;
 pub mod node;
 mod optimise;
+mod paths;
 mod policy;
 mod process;
 mod server;

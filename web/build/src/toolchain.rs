@@ -5,6 +5,7 @@ use crate::apt;
 use crate::debian::DebianCompiler;
 use crate::failure::{Failure, Result};
 use crate::folders::program_on_path;
+use crate::paths::same_paths_everywhere;
 use crate::process::succeeds_within;
 use crate::steps::Steps;
 use crate::target::Target;
@@ -107,6 +108,9 @@ impl Toolchain {
         let mut command = Command::new(&self.cargo);
         if let Some(debian) = &self.debian {
             debian.prepare(self.target, &mut command);
+        } else if env::var_os("RUSTFLAGS").is_none() {
+            let flags = same_paths_everywhere().join("\u{1f}");
+            command.env("CARGO_ENCODED_RUSTFLAGS", flags);
         }
         command
     }

@@ -96,7 +96,9 @@ impl HandleRange {
     pub fn nearest(self, wanted_um: f64) -> u32 {
         let step = f64::from(STEP_UM);
         let snapped = (wanted_um / step).round() * step;
-        let clamped = snapped.clamp(f64::from(self.low_um), f64::from(self.high_um));
+        let clamped = snapped
+            .max(f64::from(self.low_um))
+            .min(f64::from(self.high_um));
         // In range by the clamp; a NaN becomes 0 and then the lower limit.
         (clamped as u32).max(self.low_um)
     }

@@ -143,7 +143,7 @@ impl Ladder {
         let band_words = band_words(band);
         let half_label = figure_width(&band_words) / 2.0;
         let middle = (band_x.0 + band_x.1) / 2.0;
-        let band_label_x = middle.clamp(half_label, axis.right + SIDE - half_label);
+        let band_label_x = middle.max(half_label).min(axis.right + SIDE - half_label);
         let ticks = axis.ticks(((axis.right - axis.left) / MOST_TICKS as f64).max(70.0));
         // A figure must not be cut off at the sheet's edge.
         let ticks: Vec<Tick> = ticks
@@ -204,7 +204,7 @@ fn axis_for(shown: &[(String, Mode, f64)], band: Band, width_px: f64) -> Frequen
         low_khz: left,
         high_khz: right.max(left * 1.2),
         left: SIDE,
-        right: width_px.clamp(LEAST_WIDTH, MOST_WIDTH) - SIDE,
+        right: width_px.max(LEAST_WIDTH).min(MOST_WIDTH) - SIDE,
     }
 }
 
