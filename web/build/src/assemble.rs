@@ -14,13 +14,7 @@ use std::fs;
 use std::path::Path;
 
 /// Files that go into the page as they are.
-const FIXED: [&str; 5] = [
-    "icon.svg",
-    "icon-192.png",
-    "icon-512.png",
-    "icon-maskable.png",
-    "manifest.webmanifest",
-];
+const FIXED: [&str; 3] = ["icon.svg", "icon-512.png", "manifest.webmanifest"];
 
 /// The style sheets, in the order in which they apply.
 const STYLES: [&str; 2] = ["style.css", "pictures.css"];
@@ -87,13 +81,20 @@ impl Sources {
 }
 
 /// Makes the page out of the program and the hand-written files. The tag sets
-/// apart two builds of the same content; empty for an ordinary build.
-pub(crate) fn assemble(program: Program, tag: &str) -> Result<Page> {
+/// apart two builds of the same content; empty for an ordinary build. `shrink`
+/// makes a text of a kind (`js`, `css`) smaller.
+pub(crate) fn assemble(
+    program: Program,
+    tag: &str,
+    shrink: &dyn Fn(&str, &str) -> Result<String>,
+) -> Result<Page> {
     let sources = Sources::read()?;
     let version = sources.version(&program, tag);
-    let app = hashed("app", "js", program.javascript.as_bytes());
+    let javascript = shrink("js", &program.javascript)?;
+    let style_text = shrink("css", &sources.style)?;
+    let app = hashed("app", "js", javascript.as_bytes());
     let wasm = hashed("app", "wasm", &program.wasm);
-    let style = hashed("style", "css", sources.style.as_bytes());
+    let style = hashed("style", "css", style_text.as_bytes());
 
     let mut values = vec![
         ("csp", CONTENT_POLICY),
@@ -103,6 +104,7 @@ pub(crate) fn assemble(program: Program, tag: &str) -> Result<Page> {
         ("style", style.as_str()),
     ];
     let start_text = fill("start.js", &sources.start, &values, &["app", "wasm"])?;
+    let start_text = shrink("js", &start_text)?;
     let start = hashed("start", "js", start_text.as_bytes());
     values.extend([("start", start.as_str()), ("example", &sources.example)]);
     let required = ["csp", "version", "style", "start"];
@@ -119,14 +121,15 @@ pub(crate) fn assemble(program: Program, tag: &str) -> Result<Page> {
         &worker_values,
         &["version", "files"],
     )?;
+    let worker_text = shrink("js", &worker_text)?;
 
     let mut files = sources.fixed;
     files.extend([
         ("index.html".to_owned(), index_text.into_bytes()),
         ("sw.js".to_owned(), worker_text.into_bytes()),
         (start, start_text.into_bytes()),
-        (style, sources.style.into_bytes()),
-        (app, program.javascript.into_bytes()),
+        (style, style_text.into_bytes()),
+        (app, javascript.into_bytes()),
         (wasm, program.wasm),
     ]);
     Ok(Page { version, files })

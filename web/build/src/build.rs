@@ -46,8 +46,19 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     check_tag(&options.version_tag)?;
     let toolchain = Toolchain::find(Target::Browser, steps)?;
     let compiled = steps.step("compiling the page", || compile(&toolchain))?;
-    let (program, optimised) = program(&compiled, options.optimise, steps)?;
-    let page = assemble(program, &options.version_tag)?;
+    let optimiser = if options.optimise {
+        bring_optimiser(steps)
+    } else {
+        None
+    };
+    let program = program(&compiled, optimiser.as_ref(), steps)?;
+    let work = compiled.with_file_name("tinwave-texts");
+    fs::create_dir_all(&work).map_err(Failure::file("create", &work))?;
+    let page = assemble(program, &options.version_tag, &|kind, text| {
+        optimiser.as_ref().map_or(Ok(text.to_owned()), |tool| {
+            tool.shrink_text(kind, text, &work)
+        })
+    })?;
     write(&page, &options.out)?;
     steps.say(&format!("version {}", page.version));
 
@@ -56,7 +67,9 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
         steps.say(line);
     }
     match weight.check() {
-        Err(heavy) if !optimised => steps.say(&format!("not optimised, so let pass: {heavy}")),
+        Err(heavy) if optimiser.is_none() => {
+            steps.say(&format!("not optimised, so let pass: {heavy}"))
+        }
         checked => checked?,
     }
     Ok(weight)
@@ -72,31 +85,22 @@ fn check_tag(tag: &str) -> Result<()> {
     )))
 }
 
-/// The page's program with its bindings, and whether it was optimised; taken
-/// from the last build when the compiled file is the same.
-fn program(compiled: &Path, want_optimised: bool, steps: &Steps) -> Result<(Program, bool)> {
+/// The page's program with its bindings; taken from the last build when the
+/// compiled file is the same.
+fn program(compiled: &Path, optimiser: Option<&Optimiser>, steps: &Steps) -> Result<Program> {
     let raw = fs::read(compiled).map_err(Failure::file("read", compiled))?;
-    let optimiser = if want_optimised {
-        bring_optimiser(steps)
-    } else {
-        None
-    };
-    let recipe = if optimiser.is_some() {
-        optimise::LOCK
-    } else {
-        ""
-    };
+    let recipe = optimiser.map_or(String::new(), |_| optimise::recipe());
     let key = fingerprint(&[&raw, recipe.as_bytes(), bindings::VERSION.as_bytes()]);
     let kept = compiled.with_file_name(format!("tinwave-program-{key}"));
     let (script, wasm) = (kept.join("app.js"), kept.join("app.wasm"));
 
     if let (Ok(javascript), Ok(wasm)) = (fs::read_to_string(&script), fs::read(&wasm)) {
         steps.say("the compiled page is unchanged");
-        return Ok((Program { javascript, wasm }, optimiser.is_some()));
+        return Ok(Program { javascript, wasm });
     }
     let mut program = steps.step("generating the bindings", || bindings::generate(compiled))?;
     fs::create_dir_all(&kept).map_err(Failure::file("create", &kept))?;
-    if let Some(optimiser) = &optimiser {
+    if let Some(optimiser) = optimiser {
         program.wasm = steps.step("shrinking the page", || {
             optimiser.shrink(&program.wasm, &kept)
         })?;
@@ -104,7 +108,7 @@ fn program(compiled: &Path, want_optimised: bool, steps: &Steps) -> Result<(Prog
     fs::write(&wasm, &program.wasm).map_err(Failure::file("write", &wasm))?;
     // Last, so that half a result is never taken for a whole one.
     fs::write(&script, &program.javascript).map_err(Failure::file("write", &script))?;
-    Ok((program, optimiser.is_some()))
+    Ok(program)
 }
 
 /// The optimiser, or none with a plain word why.

@@ -1,4 +1,5 @@
-//! Shrinks the compiled page with Binaryen's `wasm-opt`.
+//! Shrinks the page: the program with Binaryen's `wasm-opt`, scripts and styles
+//! with esbuild.
 
 use crate::failure::{Failure, Result};
 use crate::folders::cache_folder;
@@ -11,7 +12,7 @@ use std::process::Command;
 
 /// The optimiser's exact version and checksum, as npm reads them.
 const PACKAGE: &str = include_str!("../optimiser/package.json");
-pub(crate) const LOCK: &str = include_str!("../optimiser/package-lock.json");
+const LOCK: &str = include_str!("../optimiser/package-lock.json");
 
 /// What the compiler uses by default and every browser of the last years has.
 const FEATURES: [&str; 7] = [
@@ -25,13 +26,25 @@ const FEATURES: [&str; 7] = [
 ];
 
 /// Smallest. What the compiler has not put in line saves more by standing once.
-const SMALLEST: [&str; 4] = ["-Oz", "-ocimfs=0", "-fimfs=0", "-aimfs=0"];
+/// Common parts put aside in locals make shorter code that packs worse.
+const SMALLEST: [&str; 5] = [
+    "-Oz",
+    "-ocimfs=0",
+    "-fimfs=0",
+    "-aimfs=0",
+    "--skip-pass=local-cse",
+];
+
+/// All that the result depends on beside what goes in.
+pub(crate) fn recipe() -> String {
+    [LOCK, &SMALLEST.join(" "), &FEATURES.join(" ")].concat()
+}
 
 /// The optimiser, installed.
 #[derive(Debug)]
 pub(crate) struct Optimiser {
     node: PathBuf,
-    script: PathBuf,
+    folder: PathBuf,
 }
 
 impl Optimiser {
@@ -47,8 +60,7 @@ impl Optimiser {
         if !node::has_locked(&folder) {
             steps.step("installing the optimiser", || node::install_locked(&folder))?;
         }
-        let script = folder.join("node_modules/binaryen/bin/wasm-opt");
-        Ok(Self { node, script })
+        Ok(Self { node, folder })
     }
 
     /// Gives the same program, smaller. Works in a folder that it may fill.
@@ -56,8 +68,21 @@ impl Optimiser {
         let (before, after) = (work.join("before.wasm"), work.join("after.wasm"));
         fs::write(&before, wasm).map_err(Failure::file("write", &before))?;
         let mut command = Command::new(&self.node);
-        command.arg(&self.script).args(SMALLEST).args(FEATURES);
+        let script = self.folder.join("node_modules/binaryen/bin/wasm-opt");
+        command.arg(script).args(SMALLEST).args(FEATURES);
         run_quiet(command.arg(&before).arg("-o").arg(&after))?;
         fs::read(&after).map_err(Failure::file("read", &after))
+    }
+
+    /// Gives the same text of a kind (`js`, `css`), smaller.
+    pub(crate) fn shrink_text(&self, kind: &str, text: &str, work: &Path) -> Result<String> {
+        let source = work.join(format!("before.{kind}"));
+        fs::write(&source, text).map_err(Failure::file("write", &source))?;
+        let mut command = Command::new(&self.node);
+        command
+            .arg(self.folder.join("node_modules/esbuild/bin/esbuild"))
+            .args(["--minify", "--charset=utf8", "--log-level=warning"])
+            .arg(&source);
+        run_quiet(&mut command)
     }
 }

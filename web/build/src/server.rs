@@ -328,7 +328,7 @@ mod tests {
     #[test]
     fn only_names_with_a_fingerprint_are_kept_for_good() {
         assert!(is_hashed("app-1a2b3c4d.wasm"), "hashed");
-        for name in ["sw.js", "index.html", "icon-512.png", "icon-maskable.png"] {
+        for name in ["sw.js", "index.html", "icon-512.png", "icon.svg"] {
             assert!(!is_hashed(name), "{name}");
         }
     }
