@@ -12,7 +12,7 @@ use super::later;
 use super::state::Page;
 use crate::drawing::{DragEdit, DragPhase};
 use crate::history::Change;
-use crate::pictures::{MatchChart, ModeLadder, SectionDrawing, SmithChart};
+use crate::pictures::{Followed, MatchChart, ModeLadder, SectionDrawing, SmithChart, Watched};
 
 /// Runs now and whenever a signal that it reads changes.
 pub(super) fn effect(mut run: Box<dyn FnMut()>) {
@@ -27,7 +27,7 @@ pub(super) fn mount_pictures(page: Page, root: &Element) {
         "(min-width: 900px)",
         Box::new(move |wide| arrange(&narrow_or_wide, wide)),
     );
-    let cursor = RwSignal::new(None);
+    let cursor = Watched::new(None);
     let root = root.clone();
     later(Box::new(move || {
         mount(&root, "drawing", Box::new(move || drawing(page)));
@@ -66,29 +66,29 @@ fn mount(root: &Element, id: &str, picture: Box<dyn FnOnce() -> AnyView>) {
 }
 
 /// The work, followed.
-fn design(page: Page) -> Signal<tinwave_core::design::Design> {
-    Signal::derive(move || {
+fn design(page: Page) -> Followed<tinwave_core::design::Design> {
+    Followed::new(move || {
         page.track_edition();
         page.look(|model| model.work.design.clone())
     })
 }
 
-fn band(page: Page) -> Signal<Band> {
-    Signal::derive(move || {
+fn band(page: Page) -> Followed<Band> {
+    Followed::new(move || {
         page.track_edition();
         page.look(|model| model.work.design.band)
     })
 }
 
-fn stale(page: Page) -> Signal<bool> {
-    Signal::derive(move || {
+fn stale(page: Page) -> Followed<bool> {
+    Followed::new(move || {
         page.track_edition();
         page.look(|model| model.waits)
     })
 }
 
 fn drawing(page: Page) -> AnyView {
-    let unit = Signal::derive(move || {
+    let unit = Followed::new(move || {
         page.track_edition();
         page.look(|model| model.unit)
     });
@@ -107,7 +107,7 @@ fn drawing(page: Page) -> AnyView {
 }
 
 fn ladder(page: Page) -> AnyView {
-    let modes = Signal::derive(move || {
+    let modes = Followed::new(move || {
         page.track_edition();
         page.look(|model| {
             let analysis = model.analysis.as_ref();
@@ -118,8 +118,8 @@ fn ladder(page: Page) -> AnyView {
 }
 
 /// The sweep, followed.
-fn sweep(page: Page) -> Signal<Vec<SweepPoint>> {
-    Signal::derive(move || {
+fn sweep(page: Page) -> Followed<Vec<SweepPoint>> {
+    Followed::new(move || {
         page.track_edition();
         page.look(|model| {
             let analysis = model.analysis.as_ref();
@@ -129,26 +129,26 @@ fn sweep(page: Page) -> Signal<Vec<SweepPoint>> {
 }
 
 /// The sweep of the best cut, followed.
-fn ghost(page: Page) -> Signal<Vec<SweepPoint>> {
-    Signal::derive(move || {
+fn ghost(page: Page) -> Followed<Vec<SweepPoint>> {
+    Followed::new(move || {
         page.track_ghost();
         page.look(|model| model.ghost.clone())
     })
 }
 
-fn match_chart(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
-    let summary = Signal::derive(move || {
+fn match_chart(page: Page, cursor: Watched<Option<u32>>) -> AnyView {
+    let summary = Followed::new(move || {
         page.track_edition();
         page.look(|model| {
             let analysis = model.analysis.as_ref();
             analysis.and_then(|analysis| analysis.match_summary)
         })
     });
-    let theme = Signal::derive(move || {
+    let theme = Followed::new(move || {
         page.track_edition();
         page.look(|model| model.theme as u32)
     });
-    let name = Signal::derive(|| "best cut".to_owned());
+    let name = Followed::new(|| "best cut".to_owned());
     view! {
         <MatchChart sweep=sweep(page) compare=ghost(page) compare_name=name band=band(page)
             summary cursor stale=stale(page) theme/>
@@ -156,8 +156,8 @@ fn match_chart(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
     .into_any()
 }
 
-fn smith_chart(page: Page, cursor: RwSignal<Option<u32>>) -> AnyView {
-    let reference_milliohm = Signal::derive(move || {
+fn smith_chart(page: Page, cursor: Watched<Option<u32>>) -> AnyView {
+    let reference_milliohm = Followed::new(move || {
         page.track_edition();
         page.look(|model| model.work.design.probe.reference_milliohm)
     });

@@ -6,12 +6,14 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, Event, HtmlElement, ResizeObserver};
 
+use super::followed::{Followed, Watched};
+
 /// A figure in the page.
 #[derive(Clone)]
 pub(super) struct Picture {
     root: Element,
     /// Width of the figure, CSS px.
-    pub(super) width: RwSignal<f64>,
+    pub(super) width: Watched<f64>,
 }
 
 impl Picture {
@@ -26,19 +28,18 @@ impl Picture {
 pub(super) fn figure(
     class: &'static str,
     markup: &'static str,
-    stale: Signal<bool>,
+    stale: Followed<bool>,
     ready: Box<dyn FnOnce(Picture)>,
 ) -> AnyView {
     let node = NodeRef::<Figure>::new();
-    let ready = StoredValue::new_local(Some(ready));
-    let width = RwSignal::new(0.0);
+    let mut ready = Some(ready);
+    let width = Watched::new(0.0);
     let owner = Owner::current();
     follow(Box::new(move || {
         let Some(root) = node.get() else {
             return;
         };
-        let ready = ready.try_update_value(Option::take).flatten();
-        if let (Some(ready), Some(owner)) = (ready, &owner) {
+        if let (Some(ready), Some(owner)) = (ready.take(), &owner) {
             let root: Element = root.unchecked_into();
             watch_width(&root, width);
             // Under the component's owner, so that it lives as long.
@@ -56,7 +57,7 @@ pub(super) fn follow(mut run: Box<dyn FnMut()>) {
     Effect::new(move |_| run());
 }
 
-fn grey_while_stale(root: Element, class: &'static str, stale: Signal<bool>) {
+fn grey_while_stale(root: Element, class: &'static str, stale: Followed<bool>) {
     follow(Box::new(move || {
         if stale.get() {
             root.set_class_name(&[class, " pic-stale"].concat());
@@ -66,15 +67,11 @@ fn grey_while_stale(root: Element, class: &'static str, stale: Signal<bool>) {
     }));
 }
 
-fn watch_width(root: &Element, width: RwSignal<f64>) {
+fn watch_width(root: &Element, width: Watched<f64>) {
     let measured = root.clone();
     let measure = move || {
         let now = f64::from(measured.client_width());
-        if now > 0.0
-            && width
-                .try_get_untracked()
-                .is_some_and(|before| before != now)
-        {
+        if now > 0.0 {
             width.set(now);
         }
     };

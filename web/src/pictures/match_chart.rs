@@ -6,6 +6,7 @@ use tinwave_core::match_band::{MatchSummary, SweepPoint};
 use wasm_bindgen::JsCast;
 
 use super::figure::{Picture, figure, follow, listen, set_attribute};
+use super::followed::{Followed, Watched};
 use super::match_cursor::Cursor;
 use super::match_plot::{Inputs, keep_plot};
 use super::match_table::keep_table;
@@ -40,30 +41,23 @@ const MARKUP: &str = concat!(
 #[component]
 pub fn MatchChart(
     /// The design's sweep; empty: not computed.
-    #[prop(into)]
-    sweep: Signal<Vec<SweepPoint>>,
+    sweep: Followed<Vec<SweepPoint>>,
     /// A second line to compare with; empty: none.
-    #[prop(into)]
-    compare: Signal<Vec<SweepPoint>>,
+    compare: Followed<Vec<SweepPoint>>,
     /// What the second line is.
-    #[prop(into)]
-    compare_name: Signal<String>,
+    compare_name: Followed<String>,
     /// The band to serve.
-    #[prop(into)]
-    band: Signal<Band>,
+    band: Followed<Band>,
     /// The match over the band in figures.
-    #[prop(into)]
-    summary: Signal<Option<MatchSummary>>,
+    summary: Followed<Option<MatchSummary>>,
     /// Frequency that is read off, kHz; shared with the Smith chart.
-    cursor: RwSignal<Option<u32>>,
+    cursor: Watched<Option<u32>>,
     /// Whether this is the last good picture.
-    #[prop(into)]
-    stale: Signal<bool>,
+    stale: Followed<bool>,
     /// Anything that changes when the page's colours do.
-    #[prop(into)]
-    theme: Signal<u32>,
+    theme: Followed<u32>,
 ) -> impl IntoView {
-    let shows_loss = RwSignal::new(false);
+    let shows_loss = Watched::new(false);
     let ready = move |picture: Picture| {
         let width = picture.width;
         let inputs = Inputs {
@@ -95,8 +89,8 @@ pub fn MatchChart(
 
 fn keep_summary(
     picture: &Picture,
-    sweep: Signal<Vec<SweepPoint>>,
-    summary: Signal<Option<MatchSummary>>,
+    sweep: Followed<Vec<SweepPoint>>,
+    summary: Followed<Option<MatchSummary>>,
 ) -> Option<()> {
     let note = picture.part(".pic-note")?;
     follow(Box::new(move || {
@@ -108,15 +102,15 @@ fn keep_summary(
 
 fn keep_toolbar(
     picture: &Picture,
-    shows_loss: RwSignal<bool>,
-    compare: Signal<Vec<SweepPoint>>,
-    compare_name: Signal<String>,
+    shows_loss: Watched<bool>,
+    compare: Followed<Vec<SweepPoint>>,
+    compare_name: Followed<String>,
 ) -> Option<()> {
     let choices = [(".pic-choose-vswr", false), (".pic-choose-loss", true)];
     for (selector, loss) in choices {
         let button = picture.part(selector)?;
         let choose = move |_| {
-            shows_loss.try_set(loss);
+            shows_loss.set(loss);
         };
         listen(&button, "click", Box::new(choose));
         follow(Box::new(move || {

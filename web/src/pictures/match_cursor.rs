@@ -1,12 +1,12 @@
 //! Reading a frequency off the match chart, by pointer or keys.
 
-use leptos::prelude::*;
 use tinwave_core::design::Band;
 use tinwave_core::match_band::SweepPoint;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, HtmlElement, KeyboardEvent, PointerEvent};
 
 use super::figure::{Picture, follow, listen, set_attribute, set_style};
+use super::followed::{Followed, Watched};
 use crate::drawing::fixed_point::{push_tenths, tenths};
 use crate::drawing::match_rows::nearest;
 use crate::drawing::match_words::point_text;
@@ -18,10 +18,10 @@ const HINT: &str = "Point at the chart, or use the arrow keys on it, to read it 
 /// The cursor of the match chart.
 #[derive(Clone, Copy)]
 pub(super) struct Cursor {
-    pub(super) sweep: Signal<Vec<SweepPoint>>,
-    pub(super) band: Signal<Band>,
-    pub(super) width: RwSignal<f64>,
-    pub(super) khz: RwSignal<Option<u32>>,
+    pub(super) sweep: Followed<Vec<SweepPoint>>,
+    pub(super) band: Followed<Band>,
+    pub(super) width: Watched<f64>,
+    pub(super) khz: Watched<Option<u32>>,
 }
 
 impl Cursor {
@@ -68,16 +68,12 @@ impl Cursor {
     }
 
     fn point(self, event: &PointerEvent) {
-        let (Some(points), Some(width)) = (
-            self.sweep.try_get_untracked(),
-            self.width.try_get_untracked(),
-        ) else {
-            return;
-        };
+        let width = self.width.get_untracked();
+        let points = self.sweep.get_untracked();
         let x = f64::from(event.offset_x()) + PLOT_LEFT;
         let found = PlotFrame::new(&points, width).and_then(|frame| frame.point_at(x, &points));
-        if found.is_some() && self.khz.try_get_untracked() != Some(found) {
-            self.khz.try_set(found);
+        if found.is_some() {
+            self.khz.set(found);
         }
     }
 
@@ -94,20 +90,17 @@ impl Cursor {
             "Home" => isize::MIN,
             "End" => isize::MAX,
             "Escape" => {
-                self.khz.try_set(None);
+                self.khz.set(None);
                 return;
             }
             _ => return,
         };
         event.prevent_default();
-        let (Some(points), Some(now)) =
-            (self.sweep.try_get_untracked(), self.khz.try_get_untracked())
-        else {
-            return;
-        };
+        let now = self.khz.get_untracked();
+        let points = self.sweep.get_untracked();
         let from = now.unwrap_or_else(|| self.band.get_untracked().centre_khz());
         if let Some(next) = step(&points, from, steps) {
-            self.khz.try_set(Some(next));
+            self.khz.set(Some(next));
         }
     }
 }

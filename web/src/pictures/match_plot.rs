@@ -12,6 +12,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas_plot::MatchPlot;
 use super::figure::follow;
+use super::followed::{Followed, Watched};
 use super::palette::Palette;
 use crate::drawing::match_scale::{MatchScale, Quantity, best_vswr};
 use crate::drawing::plot_frame::{PLOT_HEIGHT, PlotFrame};
@@ -25,13 +26,13 @@ const MOST_RATIO: f64 = 3.0;
 /// What the chart is drawn from.
 #[derive(Clone, Copy)]
 pub(super) struct Inputs {
-    pub(super) sweep: Signal<Vec<SweepPoint>>,
-    pub(super) compare: Signal<Vec<SweepPoint>>,
-    pub(super) band: Signal<Band>,
-    pub(super) summary: Signal<Option<MatchSummary>>,
-    pub(super) shows_loss: RwSignal<bool>,
-    pub(super) width: RwSignal<f64>,
-    pub(super) theme: Signal<u32>,
+    pub(super) sweep: Followed<Vec<SweepPoint>>,
+    pub(super) compare: Followed<Vec<SweepPoint>>,
+    pub(super) band: Followed<Band>,
+    pub(super) summary: Followed<Option<MatchSummary>>,
+    pub(super) shows_loss: Watched<bool>,
+    pub(super) width: Watched<f64>,
+    pub(super) theme: Followed<u32>,
 }
 
 /// What one drawing shows.

@@ -1,10 +1,10 @@
 //! The match as a table: the chart's data for those who want figures.
 
-use leptos::prelude::*;
 use tinwave_core::design::Band;
 use tinwave_core::match_band::SweepPoint;
 
 use super::figure::{Picture, follow, listen};
+use super::followed::{Followed, Watched};
 use crate::drawing::match_rows::{MatchRow, match_rows};
 use crate::drawing::match_words::vswr_text;
 use crate::entry::{format_decimal, format_frequency_exact};
@@ -12,15 +12,15 @@ use crate::entry::{format_decimal, format_frequency_exact};
 /// Fills the fold's table while it is open.
 pub(super) fn keep_table(
     picture: &Picture,
-    sweep: Signal<Vec<SweepPoint>>,
-    band: Signal<Band>,
+    sweep: Followed<Vec<SweepPoint>>,
+    band: Followed<Band>,
 ) -> Option<()> {
     let fold = picture.part(".pic-fold")?;
     let body = picture.part("tbody")?;
-    let open = RwSignal::new(false);
+    let open = Watched::new(false);
     let opened = fold.clone();
     let toggle = move |_| {
-        open.try_set(opened.has_attribute("open"));
+        open.set(opened.has_attribute("open"));
     };
     listen(&fold, "toggle", Box::new(toggle));
     follow(Box::new(move || {

@@ -7,6 +7,7 @@
 
 mod canvas_plot;
 mod figure;
+mod followed;
 mod live_scene;
 pub mod match_chart;
 mod match_cursor;
@@ -18,6 +19,7 @@ mod probe_handle;
 pub mod section_drawing;
 pub mod smith_chart;
 
+pub use followed::{Followed, Watched};
 pub use match_chart::MatchChart;
 pub use mode_ladder::ModeLadder;
 pub use section_drawing::SectionDrawing;

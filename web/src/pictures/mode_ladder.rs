@@ -5,6 +5,7 @@ use tinwave_core::design::Band;
 use tinwave_core::verdict::ModeEntry;
 
 use super::figure::{Picture, figure, follow};
+use super::followed::Followed;
 use super::live_scene::LiveScene;
 use crate::drawing::mode_rungs::Ladder;
 
@@ -18,20 +19,17 @@ const MARKUP: &str = concat!(
 #[component]
 pub fn ModeLadder(
     /// Modes, ascending by cutoff.
-    #[prop(into)]
-    modes: Signal<Vec<ModeEntry>>,
+    modes: Followed<Vec<ModeEntry>>,
     /// The band to serve.
-    #[prop(into)]
-    band: Signal<Band>,
+    band: Followed<Band>,
     /// Whether this is the last good picture.
-    #[prop(into)]
-    stale: Signal<bool>,
+    stale: Followed<bool>,
 ) -> impl IntoView {
     let ready = move |picture: Picture| draw(&picture, modes, band);
     figure("picture mode-ladder", MARKUP, stale, Box::new(ready))
 }
 
-fn draw(picture: &Picture, modes: Signal<Vec<ModeEntry>>, band: Signal<Band>) {
+fn draw(picture: &Picture, modes: Followed<Vec<ModeEntry>>, band: Followed<Band>) {
     let (Some(stage), Some(note)) = (picture.part(".pic-picture"), picture.part(".pic-note"))
     else {
         return;

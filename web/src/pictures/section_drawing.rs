@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use tinwave_core::design::Design;
 
 use super::figure::{Picture, figure, follow};
+use super::followed::Followed;
 use super::live_scene::LiveScene;
 use super::probe_handle::{Place, ProbeHandle};
 use crate::drawing::DragEdit;
@@ -26,14 +27,11 @@ const MARKUP: &str = concat!(
 #[component]
 pub fn SectionDrawing(
     /// The last good design.
-    #[prop(into)]
-    design: Signal<Design>,
+    design: Followed<Design>,
     /// Unit of the figures.
-    #[prop(into)]
-    unit: Signal<LengthUnit>,
+    unit: Followed<LengthUnit>,
     /// Whether an entry is bad, so that this is the last good picture.
-    #[prop(into)]
-    stale: Signal<bool>,
+    stale: Followed<bool>,
     /// Called for every step of a drag or a key.
     #[prop(into)]
     on_drag: Callback<DragEdit>,
@@ -44,8 +42,8 @@ pub fn SectionDrawing(
 
 fn draw(
     picture: &Picture,
-    design: Signal<Design>,
-    unit: Signal<LengthUnit>,
+    design: Followed<Design>,
+    unit: Followed<LengthUnit>,
     on_drag: Callback<DragEdit>,
 ) {
     let (Some(stage), Some(body), Some(tip)) = (

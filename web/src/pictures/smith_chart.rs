@@ -5,6 +5,7 @@ use tinwave_core::design::Band;
 use tinwave_core::match_band::SweepPoint;
 
 use super::figure::{Picture, figure, follow};
+use super::followed::{Followed, Watched};
 use super::live_scene::LiveScene;
 use crate::drawing::smith_scene::SmithPlot;
 
@@ -18,22 +19,17 @@ const MARKUP: &str = concat!(
 #[component]
 pub fn SmithChart(
     /// The design's sweep; empty: not computed.
-    #[prop(into)]
-    sweep: Signal<Vec<SweepPoint>>,
+    sweep: Followed<Vec<SweepPoint>>,
     /// A second line to compare with; empty: none.
-    #[prop(into)]
-    compare: Signal<Vec<SweepPoint>>,
+    compare: Followed<Vec<SweepPoint>>,
     /// The band to serve: the thick part of the line.
-    #[prop(into)]
-    band: Signal<Band>,
+    band: Followed<Band>,
     /// Reference impedance, milliohm.
-    #[prop(into)]
-    reference_milliohm: Signal<u32>,
+    reference_milliohm: Followed<u32>,
     /// Frequency that is read off, kHz; shared with the match chart.
-    cursor: RwSignal<Option<u32>>,
+    cursor: Watched<Option<u32>>,
     /// Whether this is the last good picture.
-    #[prop(into)]
-    stale: Signal<bool>,
+    stale: Followed<bool>,
 ) -> impl IntoView {
     let ready = move |picture: Picture| {
         let (Some(stage), Some(note)) = (picture.part(".pic-picture"), picture.part(".pic-note"))
