@@ -40,6 +40,7 @@ use search::Search;
 use slots::Slots;
 use state::Page;
 
+use crate::pictures::follow;
 use crate::store::Theme;
 
 /// A verdict is spoken when it has rested this long, not at each key.
@@ -117,7 +118,7 @@ fn go(root: &Element, page: Page, mut shown: Shown) {
     root.replace_children_with_node_1(&shown.sheet);
     let (sheet, slots) = (shown.sheet.clone(), shown.slots);
     let mut first = true;
-    mounting::effect(Box::new(move || {
+    follow(Box::new(move || {
         page.track();
         // The first state stands already.
         if !std::mem::take(&mut first) {

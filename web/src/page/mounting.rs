@@ -14,11 +14,6 @@ use crate::drawing::{DragEdit, DragPhase};
 use crate::history::Change;
 use crate::pictures::{Followed, MatchChart, ModeLadder, SectionDrawing, SmithChart, Watched};
 
-/// Runs now and whenever a signal that it reads changes.
-pub(super) fn effect(mut run: Box<dyn FnMut()>) {
-    Effect::new(move |_| run());
-}
-
 /// Mounts the pictures and keeps them where they belong: each in a
 /// task of its own, so that none holds up the page.
 pub(super) fn mount_pictures(page: Page, root: &Element) {

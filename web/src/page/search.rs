@@ -14,8 +14,8 @@ use tinwave_core::si::micrometres;
 
 use super::browser::{self, Timer};
 use super::model::Model;
-use super::mounting::effect;
 use super::state::Page;
+use crate::pictures::follow;
 use crate::trade_sizes::{TRADE_SIZES, TradeSize};
 
 /// A slice works this long, then lets the page repaint.
@@ -99,7 +99,7 @@ impl Search {
             rest: Timer::new(),
             slice: Timer::new(),
         };
-        effect(Box::new(move || {
+        follow(Box::new(move || {
             page.track_edition();
             search.restart_soon();
         }));

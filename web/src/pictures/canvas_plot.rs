@@ -80,8 +80,8 @@ impl MatchPlot<'_> {
 
     fn band(&self, chart: &mut Chart<'_>) -> Drawn {
         let axis = self.frame.axis;
-        let low = self.band.0.clamp(axis.low_khz, axis.high_khz);
-        let high = self.band.1.clamp(axis.low_khz, axis.high_khz);
+        let low = self.band.0.max(axis.low_khz).min(axis.high_khz);
+        let high = self.band.1.max(axis.low_khz).min(axis.high_khz);
         let area = Rectangle::new([(low, 0.0), (high, 1.0)], self.palette.band.filled());
         chart.draw_series([area]).ok()?;
         let edge = self.stroke(self.palette.ink_soft, 1.0);

@@ -53,7 +53,7 @@ pub(super) fn figure(
 }
 
 /// Runs now and whenever a signal that it reads changes.
-pub(super) fn follow(mut run: Box<dyn FnMut()>) {
+pub fn follow(mut run: Box<dyn FnMut()>) {
     Effect::new(move |_| run());
 }
 

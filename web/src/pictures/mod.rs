@@ -19,6 +19,7 @@ mod probe_handle;
 pub mod section_drawing;
 pub mod smith_chart;
 
+pub use figure::follow;
 pub use followed::{Followed, Watched};
 pub use match_chart::MatchChart;
 pub use mode_ladder::ModeLadder;
