@@ -53,6 +53,7 @@ struct Place {
 }
 
 /// The marked places, found in the page.
+#[derive(Default)]
 pub(super) struct LivePlaces(Vec<Place>);
 
 impl LivePlaces {

@@ -36,6 +36,7 @@ use web_sys::{Element, HtmlElement};
 use actions::Actions;
 use browser::{Timer, part};
 use live::{LivePlaces, Named};
+use model::Model;
 use search::Search;
 use slots::Slots;
 use state::Page;
@@ -70,51 +71,83 @@ const NAMES: [&[Named]; 9] = [
     keep_part::NAMES,
 ];
 
-/// Writes the page and sets it going, in a few tasks so that none holds up the
-/// browser for long. The page is made ready out of the document and takes the
-/// example's place in one go, so that it is laid out only once.
-fn run(root: Element) {
-    let owner = Owner::current();
-    let page = opening::open();
-    show_theme(page.look(|model| model.theme));
-    later(Box::new(move || {
-        if let Some(shown) = write(page) {
-            later(Box::new(move || match owner {
-                Some(owner) => owner.with(|| go(&root, page, shown)),
-                None => go(&root, page, shown),
-            }));
-        }
-    }));
-}
-
 /// Runs a task after what the browser has to do first.
 fn later(task: Box<dyn FnOnce()>) {
     Timer::new().set(0, task);
 }
 
-/// The page, ready but not yet in the document.
-fn write(page: Page) -> Option<Shown> {
-    let sheet = document().create_element("div").ok()?;
-    browser::stamp(&sheet, "page");
-    if browser::is_wide()
-        && let Some(fit) = part(&sheet, "#fit > details")
-    {
-        let _ = fit.set_attribute("open", "");
-    }
-    let slots = Slots::write(&sheet);
-    whys::write(&sheet);
-    Some(Shown {
-        slots,
-        places: page.look(|model| LivePlaces::find(&sheet, &NAMES, model)),
-        announcer: Announcer::new(&sheet),
-        work: part(&sheet, ".work"),
-        sheet,
-    })
+/// Writes the page and sets it going, in short tasks so that none holds up the
+/// browser for long. The page is made ready out of the document and takes the
+/// example's place in one go, so that it is laid out only once.
+fn run(root: Element) {
+    let owner = Owner::current().unwrap_or_default();
+    let start = Start {
+        root,
+        page: None,
+        shown: None,
+    };
+    step(Box::new(start), owner, 0);
+}
+
+/// The page on its way.
+struct Start {
+    /// Where the page goes.
+    root: Element,
+    page: Option<Page>,
+    shown: Option<Shown>,
+}
+
+/// The tasks of the start; one that finds nothing to work on ends it.
+const TASKS: [fn(&mut Start) -> Option<()>; 7] = [
+    |start| {
+        let page = opening::open();
+        show_theme(page.look(|model| model.theme));
+        start.page = Some(page);
+        Some(())
+    },
+    |start| {
+        start.page?.change(&Model::compute);
+        Some(())
+    },
+    |start| {
+        start.shown = Shown::write();
+        start.shown.as_ref().map(|_| ())
+    },
+    |start| {
+        let shown = start.shown.as_mut()?;
+        shown.slots.write(&shown.sheet);
+        Some(())
+    },
+    |start| {
+        let (page, shown) = (start.page?, start.shown.as_mut()?);
+        whys::write(&shown.sheet);
+        shown.places = page.look(|model| LivePlaces::find(&shown.sheet, &NAMES, model));
+        Some(())
+    },
+    |start| {
+        start.shown.as_mut()?.follow(start.page?);
+        Some(())
+    },
+    |start| {
+        go(&start.root, start.page?, start.shown.take()?);
+        Some(())
+    },
+];
+
+/// Does one task, and the next in another.
+fn step(mut start: Box<Start>, owner: Owner, index: usize) {
+    let Some(task) = TASKS.get(index) else {
+        return;
+    };
+    later(Box::new(move || {
+        if owner.with(|| task(&mut start)).is_some() {
+            step(start, owner, index + 1);
+        }
+    }));
 }
 
 /// Puts the page into the document and sets it going.
 fn go(root: &Element, page: Page, mut shown: Shown) {
-    shown.follow(page);
     root.replace_children_with_node_1(&shown.sheet);
     let (sheet, slots) = (shown.sheet.clone(), shown.slots);
     let mut first = true;
@@ -141,6 +174,24 @@ struct Shown {
 }
 
 impl Shown {
+    /// The page's markup, not yet in the document.
+    fn write() -> Option<Self> {
+        let sheet = document().create_element("div").ok()?;
+        browser::stamp(&sheet, "page");
+        if browser::is_wide()
+            && let Some(fit) = part(&sheet, "#fit > details")
+        {
+            let _ = fit.set_attribute("open", "");
+        }
+        Some(Self {
+            slots: Slots::new(),
+            places: LivePlaces::default(),
+            announcer: Announcer::new(&sheet),
+            work: part(&sheet, ".work"),
+            sheet,
+        })
+    }
+
     fn follow(&mut self, page: Page) {
         page.look(|model| {
             self.slots.follow(model);

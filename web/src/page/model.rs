@@ -72,9 +72,11 @@ pub(super) struct Model {
 }
 
 impl Model {
+    /// Not analysed yet.
     pub(super) fn new(work: Workpiece, kept: Kept) -> Self {
-        let mut model = Self {
-            work: work.clone(),
+        Self {
+            history: History::new(work.clone()),
+            work,
             analysis: None,
             unit: kept.unit,
             theme: kept.theme,
@@ -85,7 +87,6 @@ impl Model {
             copied: Copied::No,
             kept,
             refill: 0,
-            history: History::new(work.clone()),
             length: Found::default(),
             pair: Found::default(),
             rule: RuleMatch::Waiting,
@@ -94,15 +95,18 @@ impl Model {
             unknown: Vec::new(),
             covered: None,
             analyser: Analyser::new(),
-        };
-        model.show(work);
-        model
+        }
     }
 
-    /// Computes and shows.
+    /// Analyses the present work.
+    pub(super) fn compute(&mut self) {
+        self.analysis = self.analyser.analyse(&self.work.design).ok();
+    }
+
+    /// Shows other work, analysed.
     fn show(&mut self, work: Workpiece) {
-        self.analysis = self.analyser.analyse(&work.design).ok();
         self.work = work;
+        self.compute();
     }
 
     /// Shows other work as an edit that stays open: the next of its kind joins it.

@@ -224,13 +224,15 @@ fn set(element: &Element, name: &str, value: &str) {
 pub(super) struct Slots(&'static RefCell<Vec<Slot>>);
 
 impl Slots {
+    pub(super) fn new() -> Self {
+        Self(Box::leak(Box::default()))
+    }
+
     /// Writes every entry into its place in the page.
-    pub(super) fn write(root: &Element) -> Self {
-        let slots = Entry::ALL
-            .into_iter()
-            .filter_map(|entry| Slot::write(root, entry))
-            .collect();
-        Self(Box::leak(Box::new(RefCell::new(slots))))
+    pub(super) fn write(self, root: &Element) {
+        let slots = Entry::ALL.into_iter();
+        let slots = slots.filter_map(|entry| Slot::write(root, entry)).collect();
+        self.0.replace(slots);
     }
 
     /// Whether some entry holds text that can't be used.
