@@ -36,6 +36,7 @@ scenarios! {
     design: Shared,
     lighthouse: Alone,
     offline: Shared,
+    speed: Alone,
     subpath: Shared,
     trouble: Shared,
     update: Shared,
