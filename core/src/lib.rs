@@ -24,6 +24,8 @@ pub mod math;
 pub mod metal;
 pub mod mouth;
 pub mod one_mode_diameter;
+pub mod outside;
+pub mod phasor;
 pub mod probe;
 pub mod quadrature;
 pub mod reflection;
