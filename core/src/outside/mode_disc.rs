@@ -17,7 +17,7 @@ use crate::waveguide_mode::{Family, Mode};
 pub const MODES: [Mode; 3] = [Mode::TM01, Mode::TE11, Mode::TE21];
 
 /// Panels of a disc.
-pub(super) const DISC_PANELS: usize = 6;
+pub(super) const DISC_PANELS: usize = 5;
 
 /// Current of one panel: along the arc at its two ends, and round the axis.
 #[derive(Clone, Copy, Debug, Default)]

@@ -14,7 +14,7 @@ use crate::math;
 
 /// How finely the arc is divided.
 const FINENESS: Fineness = Fineness {
-    per_wavelength: 12.0,
+    per_wavelength: 14.0,
     at_rim: 3,
     at_corner: 1,
 };
@@ -114,7 +114,7 @@ impl PreparedOutside {
     }
 
     fn sample(&mut self) {
-        let sampler = Sampler::new(wavenumber(self.top_hz));
+        let sampler = Sampler::new(wavenumber(self.top_hz), self.outline.widest_m());
         let mut samples = Samples::default();
         let body = || self.arc.panels.iter().enumerate();
         for (i, first) in body() {

@@ -13,6 +13,7 @@ use core::f64::consts::PI;
 
 use super::arc::Panel;
 use crate::math;
+use crate::phasor::sine_and_cosine;
 use crate::quadrature::GaussLegendre;
 
 /// One pair of points on two panels.
@@ -52,16 +53,38 @@ pub(super) struct Samples {
 /// Panels are near when an end of one is closer to an end of the other than this
 /// share of the longer one.
 const NEAR: f64 = 0.5;
-/// Fewest and most samples round half the axis.
-const ROUND: (usize, usize) = (7, 40);
+/// Fewest samples round half the axis with and without the substitution.
+const FEWEST_PEAKED: usize = 7;
+const FEWEST_EVEN: usize = 4;
+/// Most samples beyond these.
+const MOST_BEYOND: usize = 60;
+
+/// Least `d/√(ρρ')`.
+const CLOSEST: f64 = 1e-6;
+/// `d/√(ρρ')` from which the kernel has no peak worth a substitution.
+const APART: f64 = 0.8;
+
+/// Samples beyond the fewest for a phase round half the axis and a reach of the
+/// substitution.
+fn peaked_beyond(phase: f64, reach: f64) -> usize {
+    math::ceil(0.55 * phase + 0.35 * reach) as usize
+}
+
+/// The same without the substitution.
+fn even_beyond(phase: f64, delta: f64) -> usize {
+    let wanted = 1.5 + 5.0 / (2.0 * math::asinh(0.5 * delta)) + 0.35 * phase;
+    (math::ceil(wanted) as usize).saturating_sub(FEWEST_EVEN)
+}
 
 /// Makes samples.
 #[derive(Debug)]
 pub(super) struct Sampler {
     far: [(f64, f64); 2],
     near: Vec<(f64, f64)>,
-    /// Rules on [0, 1] with `ROUND.0 + n` points.
-    round: Vec<Vec<(f64, f64)>>,
+    /// Gauss rules on [0, 1] with `FEWEST_PEAKED + n` points.
+    peaked: Vec<Vec<(f64, f64)>>,
+    /// Cosines of `FEWEST_EVEN + n` evenly spaced angles.
+    even: Vec<Vec<f64>>,
     /// Highest wavenumber, rad/m.
     k: f64,
 }
@@ -70,14 +93,26 @@ fn rule(n: usize) -> Vec<(f64, f64)> {
     GaussLegendre::new(n).on(0.0, 1.0).collect()
 }
 
+/// Cosines of the middles of n equal parts of half a turn.
+fn even_cosines(n: usize) -> Vec<f64> {
+    let step = PI / n as f64;
+    (0..n)
+        .map(|i| math::cos((i as f64 + 0.5) * step))
+        .collect()
+}
+
 impl Sampler {
-    /// For wavenumbers up to `k`.
-    pub(super) fn new(k: f64) -> Self {
+    /// For wavenumbers up to `k` and distances from the axis up to `radius`.
+    pub(super) fn new(k: f64, radius: f64) -> Self {
         let two = rule(2);
+        let most = |beyond: usize| beyond.min(MOST_BEYOND);
+        let peaked = most(peaked_beyond(2.0 * k * radius, math::asinh(PI / CLOSEST)));
+        let even = most(even_beyond(2.0 * k * radius, APART));
         Self {
             far: [0, 1].map(|n| two.get(n).copied().unwrap_or_default()),
             near: rule(3),
-            round: (ROUND.0..=ROUND.1).map(rule).collect(),
+            peaked: (0..=peaked).map(|n| rule(FEWEST_PEAKED + n)).collect(),
+            even: (0..=even).map(|n| even_cosines(FEWEST_EVEN + n)).collect(),
             k,
         }
     }
@@ -140,33 +175,61 @@ impl Sampler {
         let (across, along) = (rho - other_rho, z - other_z);
         let square = across * across + along * along;
         let product = rho * other_rho;
-        let delta = math::sqrt(square / product).clamp(1e-9, 1e9);
-        let reach = math::asinh(PI / delta);
+        let delta = math::sqrt(square / product).clamp(CLOSEST, 1e9);
         // The phase along the way round decides how many samples it takes.
         let phase = self.k * (math::sqrt(square + 4.0 * product) - math::sqrt(square));
-        let wanted = (math::ceil(0.55 * phase) + 0.35 * reach) as usize;
-        let Some(rule) = self
-            .round
-            .get(wanted.min(self.round.len().saturating_sub(1)))
-        else {
-            return;
+        let samples = if delta < APART {
+            self.peaked(to, delta, phase, (square, product))
+        } else {
+            self.even(to, delta, phase, (square, product))
         };
-        for &(x, w) in rule {
-            let e = math::exp(reach * x);
-            let psi = delta * 0.5 * (e - 1.0 / e);
-            let stretch = delta * 0.5 * (e + 1.0 / e) * reach;
-            let cosine = math::cos(psi);
-            let distance = math::sqrt(square + 2.0 * product * (1.0 - cosine));
-            to.distance.push(distance);
-            to.cosine.push(cosine);
-            // Twice for the other half turn.
-            to.weight.push(2.0 * w * stretch / (4.0 * PI * distance));
-        }
         to.points.push(PointPair {
             s,
             t,
             weight,
-            samples: rule.len() as u32,
+            samples: samples as u32,
         });
     }
+
+    /// Samples where the kernel peaks at ψ = 0.
+    fn peaked(&self, to: &mut Samples, delta: f64, phase: f64, (square, product): (f64, f64)) -> usize {
+        let reach = math::asinh(PI / delta);
+        let rule = pick(&self.peaked, peaked_beyond(phase, reach));
+        for &(x, w) in rule {
+            let e = math::exp(reach * x);
+            let inverse = 1.0 / e;
+            let psi = delta * 0.5 * (e - inverse);
+            let stretch = delta * 0.5 * (e + inverse) * reach;
+            let cosine = sine_and_cosine(psi).1;
+            let distance = math::sqrt(square + 2.0 * product * (1.0 - cosine));
+            to.distance.push(distance);
+            to.cosine.push(cosine);
+            // Twice for the other half turn.
+            to.weight.push(w * stretch / (2.0 * PI * distance));
+        }
+        rule.len()
+    }
+
+    /// Samples where it does not: evenly spaced, which converges like a power
+    /// with the distance of the nearest singularity, `2 asinh(δ/2)` off the real
+    /// angles.
+    fn even(&self, to: &mut Samples, delta: f64, phase: f64, (square, product): (f64, f64)) -> usize {
+        let rule = pick(&self.even, even_beyond(phase, delta));
+        let weight = 0.5 / rule.len() as f64;
+        for &cosine in rule {
+            let distance = math::sqrt(square + 2.0 * product * (1.0 - cosine));
+            to.distance.push(distance);
+            to.cosine.push(cosine);
+            to.weight.push(weight / distance);
+        }
+        rule.len()
+    }
+}
+
+/// The rule of a list, or its last.
+fn pick<T>(rules: &[Vec<T>], number: usize) -> &[T] {
+    rules
+        .get(number)
+        .or(rules.last())
+        .map_or(&[], Vec::as_slice)
 }
