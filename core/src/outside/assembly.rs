@@ -1,18 +1,15 @@
-//! Matrix, probe rows and couplings of the discs at one frequency.
+//! Matrix, rows of the probes and their couplings at one frequency.
 
 use alloc::vec;
 use alloc::vec::Vec;
 
 use super::arc::Panel;
 use super::ldl::Symmetric;
-use super::mode_disc::{DISC_PANELS, ModeSheet, Share};
-use super::moments::Reader;
+use super::mode_probe::{Carrier, ROLES, Share};
+use super::moments::{Moments, Reader};
 use super::prepared::PreparedOutside;
 use super::reaction::Reaction;
 use crate::complex::Complex;
-
-/// Most discs in a can.
-pub(super) const MOST_DISCS: usize = 4;
 
 /// What one azimuthal order needs at one frequency.
 #[derive(Clone, Debug)]
@@ -20,30 +17,10 @@ pub(super) struct System {
     order: usize,
     triangles: usize,
     pub(super) matrix: Symmetric,
-    /// Reaction of each disc's current on every unknown of the body.
-    pub(super) rows: [Vec<Complex>; MOST_DISCS],
-    /// Reactions between discs.
-    pub(super) mutual: [[Complex; MOST_DISCS]; MOST_DISCS],
-}
-
-/// The discs' part in the assembly of one order.
-struct Sheets<'a> {
-    body_panels: usize,
-    /// Disc that uses each panel, as one of its own or of the wall's.
-    disc_on: &'a [Option<usize>],
-    sheet: &'a ModeSheet,
-}
-
-impl Sheets<'_> {
-    /// The disc with current on a panel, and that current.
-    fn on(&self, panel: usize) -> Option<(usize, Share)> {
-        let disc = (*self.disc_on.get(panel)?)?;
-        let share = match panel.checked_sub(self.body_panels) {
-            None => self.sheet.wall,
-            Some(place) => *self.sheet.disc.get(place % DISC_PANELS)?,
-        };
-        Some((disc, share))
-    }
+    /// Reaction of each probe's current on every unknown of the body, by role.
+    pub(super) rows: [Vec<Complex>; ROLES],
+    /// Reactions between probes.
+    pub(super) mutual: [[Complex; ROLES]; ROLES],
 }
 
 impl System {
@@ -62,8 +39,8 @@ impl System {
             order,
             triangles,
             matrix: Symmetric::zero(size),
-            rows: [(); MOST_DISCS].map(|()| vec![Complex::ZERO; size]),
-            mutual: [[Complex::ZERO; MOST_DISCS]; MOST_DISCS],
+            rows: [(); ROLES].map(|()| vec![Complex::ZERO; size]),
+            mutual: [[Complex::ZERO; ROLES]; ROLES],
         }
     }
 
@@ -110,15 +87,15 @@ impl System {
         self.matrix.add(round, other_round, reaction.round);
     }
 
-    /// Adds the reaction of a disc's share on a panel of the body; `reaction` has
-    /// the disc's panel first.
+    /// Adds the reaction of a probe's share on a panel of the body; `reaction` has
+    /// the probe's panel first.
     fn add_row(
         &mut self,
-        (disc, share): (usize, Share),
+        (role, share): (usize, Share),
         (j, panel): (usize, &Panel),
         reaction: &Reaction,
     ) {
-        let Some(row) = self.rows.get_mut(disc) else {
+        let Some(row) = self.rows.get_mut(role) else {
             return;
         };
         let [start, end] = share.along;
@@ -141,7 +118,7 @@ impl System {
         }
     }
 
-    /// Adds the reaction between the shares of two discs.
+    /// Adds the reaction between the shares of two probes.
     fn add_mutual(
         &mut self,
         (d, first): (usize, Share),
@@ -160,39 +137,64 @@ impl System {
         self.mutual[e][d] += sum;
     }
 
-    /// The element rows of one order at the wavenumber k.
-    fn take(
-        &mut self,
-        sheets: &Sheets<'_>,
-        (i, first): (usize, &Panel),
-        (j, second): (usize, &Panel),
-        reaction: &Reaction,
-    ) {
-        let body = |panel: usize| panel < sheets.body_panels;
-        if body(i) && body(j) {
-            self.add_body((i, first), (j, second), reaction);
+    /// Adds what two panels contribute to this order.
+    fn take(&mut self, k: f64, [first, second]: [&Member<'_>; 2], moments: &Moments) {
+        let (on_first, on_second) = (first.share(self.order), second.share(self.order));
+        let in_body = first.body && second.body;
+        if !in_body && (on_first.is_none() && !first.body || on_second.is_none() && !second.body) {
+            return;
         }
-        let (on_first, on_second) = (sheets.on(i), sheets.on(j));
+        let reaction = Reaction::new(self.order, k, first.panel, second.panel, moments);
+        let (one, other) = ((first.number, first.panel), (second.number, second.panel));
+        if in_body {
+            self.add_body(one, other, &reaction);
+        }
         if let Some(share) = on_first
-            && body(j)
+            && second.body
         {
-            self.add_row(share, (j, second), reaction);
+            self.add_row(share, other, &reaction);
         }
         if let Some(share) = on_second
-            && i != j
-            && body(i)
+            && first.body
+            && first.number != second.number
         {
-            self.add_row(share, (i, first), &reaction.turned());
+            self.add_row(share, one, &reaction.turned());
         }
         if let (Some(d), Some(e)) = (on_first, on_second)
             && d.0 != e.0
         {
-            self.add_mutual(d, e, reaction);
+            self.add_mutual(d, e, &reaction);
         }
     }
 }
 
+/// A panel with what it is part of.
+struct Member<'a> {
+    number: usize,
+    panel: &'a Panel,
+    body: bool,
+    carrier: Option<Carrier>,
+}
+
+impl Member<'_> {
+    /// Role and current in an order.
+    fn share(&self, order: usize) -> Option<(usize, Share)> {
+        let carrier = self.carrier?;
+        let share = (*carrier.shares.get(order)?)?;
+        Some((carrier.role, share))
+    }
+}
+
 impl PreparedOutside {
+    fn member(&self, number: usize) -> Option<Member<'_>> {
+        Some(Member {
+            number,
+            panel: self.panel(number)?,
+            body: number < self.arc.panels.len(),
+            carrier: *self.probes.carriers.get(number)?,
+        })
+    }
+
     /// Assembles all orders at the wavenumber k.
     pub(super) fn assemble(&self, k: f64) -> [System; 3] {
         let body_panels = self.arc.panels.len();
@@ -201,18 +203,12 @@ impl PreparedOutside {
         let mut reader = Reader::new(&self.samples);
         for pair in &self.samples.pairs {
             let moments = reader.moments(k, pair.points);
-            let (i, j) = (pair.i as usize, pair.j as usize);
-            let (Some(first), Some(second)) = (self.panel(i), self.panel(j)) else {
+            let members = [pair.i, pair.j].map(|number| self.member(number as usize));
+            let [Some(first), Some(second)] = members else {
                 continue;
             };
-            for (system, sheet) in systems.iter_mut().zip(&self.sheets) {
-                let reaction = Reaction::new(system.order, k, first, second, &moments);
-                let sheets = Sheets {
-                    body_panels,
-                    disc_on: &self.disc_on,
-                    sheet,
-                };
-                system.take(&sheets, (i, first), (j, second), &reaction);
+            for system in &mut systems {
+                system.take(k, [&first, &second], &moments);
             }
         }
         systems

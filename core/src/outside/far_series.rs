@@ -9,7 +9,7 @@ use alloc::vec::Vec;
 use core::f64::consts::PI;
 
 use super::arc::Panel;
-use super::mode_disc::Share;
+use super::mode_probe::Share;
 use crate::complex::Complex;
 use crate::math;
 use crate::quadrature::GaussLegendre;

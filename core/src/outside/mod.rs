@@ -10,7 +10,7 @@ mod assembly;
 mod error;
 mod far_series;
 mod ldl;
-mod mode_disc;
+mod mode_probe;
 mod moments;
 mod mouth_mode;
 mod outline;
@@ -20,7 +20,7 @@ mod samples;
 mod solution;
 
 pub use error::OutsideError;
-pub use mode_disc::MODES;
+pub use mode_probe::MODES;
 pub use mouth_mode::MouthMode;
 pub use outline::{Outline, Rim};
 pub use prepared::{PreparedOutside, frequency_range};

@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 use super::far_series::FarSeries;
-use super::mode_disc::MODES;
+use super::mode_probe::MODES;
 use crate::complex::Complex;
 use crate::math;
 use crate::mouth::real_bessel::bessel_first;

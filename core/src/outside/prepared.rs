@@ -1,12 +1,10 @@
 //! A body made ready for many frequencies.
 
-use alloc::vec::Vec;
 use core::f64::consts::PI;
 
 use super::arc::{Arc, Fineness, Panel};
-use super::assembly::MOST_DISCS;
 use super::error::OutsideError;
-use super::mode_disc::{DISC_PANELS, Disc, MODES, ModeSheet};
+use super::mode_probe::{BACK_PROBE, BACK_SOURCE, Carrier, ModeProbes};
 use super::outline::Outline;
 use super::samples::{Sampler, Samples};
 use crate::constants::{SPEED_OF_LIGHT, wavenumber};
@@ -14,8 +12,8 @@ use crate::math;
 
 /// How finely the arc is divided.
 const FINENESS: Fineness = Fineness {
-    per_wavelength: 14.0,
-    at_rim: 3,
+    per_wavelength: 16.0,
+    at_rim: 4,
     at_corner: 1,
 };
 /// Most panels of a body.
@@ -32,21 +30,9 @@ pub struct PreparedOutside {
     pub(super) outline: Outline,
     pub(super) top_hz: f64,
     pub(super) arc: Arc,
-    /// Panels of the discs, disc by disc.
-    disc_panels: Vec<Panel>,
-    pub(super) discs: Vec<Disc>,
-    /// Disc that uses each panel of body and discs.
-    pub(super) disc_on: Vec<Option<usize>>,
-    pub(super) sheets: [ModeSheet; 3],
+    pub(super) probes: ModeProbes,
     pub(super) samples: Samples,
 }
-
-/// Places in the list of discs: probes near the mouth, the source at the back,
-/// and the source for modes that would not reach the mouth from there.
-pub(super) const FRONT_PROBE: usize = 0;
-pub(super) const BACK_PROBE: usize = 1;
-pub(super) const BACK_SOURCE: usize = 2;
-pub(super) const NEAR_SOURCE: usize = 3;
 
 impl PreparedOutside {
     /// Prepares an outline for frequencies up to `top_hz`.
@@ -77,39 +63,22 @@ impl PreparedOutside {
         if arc.panels.len() > MOST_PANELS {
             return Err(too_large(arc.panels.len()));
         }
-        let discs = discs(&arc, outline, wavelength);
         let mut prepared = Self {
             outline: *outline,
             top_hz,
-            disc_panels: discs
-                .iter()
-                .flat_map(|disc| disc.panels(outline.radius_m))
-                .collect(),
-            disc_on: alloc::vec![None; arc.panels.len()],
+            probes: ModeProbes::new(&arc, outline, wavelength),
             arc,
-            discs,
-            sheets: MODES.map(|mode| ModeSheet::new(mode, outline.radius_m)),
             samples: Samples::default(),
         };
-        prepared.place_discs();
         prepared.sample();
         Ok(prepared)
     }
 
-    fn place_discs(&mut self) {
-        for (number, disc) in self.discs.iter().enumerate() {
-            if let Some(place) = self.disc_on.get_mut(disc.wall_panel) {
-                *place = Some(number);
-            }
-            self.disc_on.extend([Some(number); DISC_PANELS]);
-        }
-    }
-
-    /// A panel of the body or, after those, of the discs.
+    /// A panel of the body or, after those, of the probes.
     pub(super) fn panel(&self, number: usize) -> Option<&Panel> {
         match number.checked_sub(self.arc.panels.len()) {
             None => self.arc.panels.get(number),
-            Some(place) => self.disc_panels.get(place),
+            Some(place) => self.probes.panels.get(place),
         }
     }
 
@@ -123,19 +92,25 @@ impl PreparedOutside {
             }
         }
         let from = self.arc.panels.len();
-        let disc_panels = || {
-            self.disc_panels
-                .iter()
-                .enumerate()
-                .map(|(n, panel)| (n / DISC_PANELS, (from + n, panel)))
+        let carriers = self.probes.carriers.get(from..).unwrap_or_default();
+        let probes = || {
+            let carriers = carriers.iter().flatten();
+            let panels = self.probes.panels.iter().enumerate().zip(carriers);
+            panels.map(|((n, panel), carrier)| ((from + n, panel), carrier))
         };
-        for (disc, first) in disc_panels() {
+        for (first, carrier) in probes() {
             for second in body() {
                 sampler.add(&mut samples, first, second);
             }
-            // Each probe and each source.
-            if disc <= BACK_PROBE {
-                for (_, second) in disc_panels().filter(|(other, _)| *other >= BACK_SOURCE) {
+            // Each probe and each source of the same order.
+            if carrier.role <= BACK_PROBE {
+                let same_orders = |other: &Carrier| {
+                    let both = carrier.shares.iter().zip(&other.shares);
+                    both.into_iter().any(|(a, b)| a.is_some() && b.is_some())
+                };
+                let sources =
+                    probes().filter(|(_, other)| other.role >= BACK_SOURCE && same_orders(other));
+                for (second, _) in sources {
                     sampler.add(&mut samples, first, second);
                 }
             }
@@ -182,40 +157,4 @@ fn arc_length(outline: &Outline) -> f64 {
         Rim::Choke { depth_m, .. } => out + depth_m,
     };
     a + outline.length_m + more
-}
-
-/// The discs: two probes a third of a wavelength apart near the mouth, a source
-/// near the back, one between for modes below cutoff.
-fn discs(arc: &Arc, outline: &Outline, wavelength: f64) -> Vec<Disc> {
-    let (a, length) = (outline.radius_m, outline.length_m);
-    let front = -(0.3 * a).min(0.2 * length);
-    let back = front - (0.35 * wavelength).min(0.3 * length);
-    let near_source = back - (0.7 * a).min(0.15 * length);
-    let source = -length + (0.5 * a).min(0.2 * length);
-    // Nodes of the wall, the one at its back left out.
-    let nodes = arc.wall_nodes.get(1..).unwrap_or_default();
-    let nearest = |z: f64, below: usize| -> usize {
-        let mut best = (f64::INFINITY, 0);
-        for (n, node) in nodes.iter().enumerate().take(below) {
-            let off = math::fabs(node.0 - z);
-            if off < best.0 {
-                best = (off, n);
-            }
-        }
-        best.1
-    };
-    let front = nearest(front, nodes.len());
-    let back = nearest(back, front);
-    let source = nearest(source, back);
-    let near_source = nearest(near_source, back).max(source);
-    let mut discs: Vec<Disc> = [front, back, source, near_source]
-        .iter()
-        .filter_map(|n| nodes.get(*n))
-        .map(|&(z, wall_panel)| Disc { z, wall_panel })
-        .collect();
-    discs.truncate(MOST_DISCS);
-    if near_source == source {
-        discs.pop();
-    }
-    discs
 }

@@ -54,7 +54,7 @@ pub(super) struct Samples {
 /// share of the longer one.
 const NEAR: f64 = 0.5;
 /// Fewest samples round half the axis with and without the substitution.
-const FEWEST_PEAKED: usize = 7;
+const FEWEST_PEAKED: usize = 6;
 const FEWEST_EVEN: usize = 4;
 /// Most samples beyond these.
 const MOST_BEYOND: usize = 60;
@@ -67,12 +67,12 @@ const APART: f64 = 0.8;
 /// Samples beyond the fewest for a phase round half the axis and a reach of the
 /// substitution.
 fn peaked_beyond(phase: f64, reach: f64) -> usize {
-    math::ceil(0.55 * phase + 0.35 * reach) as usize
+    math::ceil(0.45 * phase + 0.35 * reach) as usize
 }
 
 /// The same without the substitution.
 fn even_beyond(phase: f64, delta: f64) -> usize {
-    let wanted = 1.5 + 5.0 / (2.0 * math::asinh(0.5 * delta)) + 0.35 * phase;
+    let wanted = 1.5 + 4.0 / (2.0 * math::asinh(0.5 * delta)) + 0.3 * phase;
     (math::ceil(wanted) as usize).saturating_sub(FEWEST_EVEN)
 }
 
@@ -96,9 +96,7 @@ fn rule(n: usize) -> Vec<(f64, f64)> {
 /// Cosines of the middles of n equal parts of half a turn.
 fn even_cosines(n: usize) -> Vec<f64> {
     let step = PI / n as f64;
-    (0..n)
-        .map(|i| math::cos((i as f64 + 0.5) * step))
-        .collect()
+    (0..n).map(|i| math::cos((i as f64 + 0.5) * step)).collect()
 }
 
 impl Sampler {
@@ -192,7 +190,13 @@ impl Sampler {
     }
 
     /// Samples where the kernel peaks at ψ = 0.
-    fn peaked(&self, to: &mut Samples, delta: f64, phase: f64, (square, product): (f64, f64)) -> usize {
+    fn peaked(
+        &self,
+        to: &mut Samples,
+        delta: f64,
+        phase: f64,
+        (square, product): (f64, f64),
+    ) -> usize {
         let reach = math::asinh(PI / delta);
         let rule = pick(&self.peaked, peaked_beyond(phase, reach));
         for &(x, w) in rule {
@@ -213,7 +217,13 @@ impl Sampler {
     /// Samples where it does not: evenly spaced, which converges like a power
     /// with the distance of the nearest singularity, `2 asinh(δ/2)` off the real
     /// angles.
-    fn even(&self, to: &mut Samples, delta: f64, phase: f64, (square, product): (f64, f64)) -> usize {
+    fn even(
+        &self,
+        to: &mut Samples,
+        delta: f64,
+        phase: f64,
+        (square, product): (f64, f64),
+    ) -> usize {
         let rule = pick(&self.even, even_beyond(phase, delta));
         let weight = 0.5 / rule.len() as f64;
         for &cosine in rule {

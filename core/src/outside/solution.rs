@@ -5,18 +5,17 @@ use alloc::vec::Vec;
 use super::assembly::System;
 use super::error::OutsideError;
 use super::far_series::{FarSeries, PanelCurrent, terms};
-use super::mode_disc::{DISC_PANELS, MODES};
+use super::mode_probe::{BACK_PROBE, BACK_SOURCE, FRONT_PROBE, MODES, NEAR_SOURCE, ROLES};
 use super::mouth_mode::MouthMode;
-use super::prepared::{
-    BACK_PROBE, BACK_SOURCE, FRONT_PROBE, NEAR_SOURCE, PreparedOutside, frequency_range,
-};
+use super::prepared::{PreparedOutside, frequency_range};
 use crate::complex::Complex;
 use crate::constants::wavenumber;
 use crate::math;
 use crate::waveguide_mode::Family;
 
-/// Nepers from the back source to the probes beyond which the near one is used.
-const TOO_FAR: f64 = 1.0;
+/// Nepers from the back source to the probes beyond which the near one is used, for
+/// each order. Near its cutoff TM01 needs the tubes.
+const TOO_FAR: [f64; 3] = [2.0, 1.0, 1.0];
 
 /// The outside of a can at one frequency.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,6 +63,16 @@ fn standing(square: f64, z: f64) -> (f64, f64) {
     }
 }
 
+/// The source that feeds a mode with `h²`, by role.
+fn source(z: &[f64; ROLES], square: f64, too_far: f64) -> usize {
+    let nepers = math::sqrt((-square).max(0.0)) * (z[BACK_PROBE] - z[BACK_SOURCE]);
+    if nepers > too_far && z[NEAR_SOURCE].is_finite() {
+        NEAR_SOURCE
+    } else {
+        BACK_SOURCE
+    }
+}
+
 impl PreparedOutside {
     /// Solves at one frequency, not above the one it was prepared for.
     ///
@@ -93,7 +102,8 @@ impl PreparedOutside {
         let mode = MODES.get(order).copied().unwrap_or(MODES[1]);
         let cutoff = mode.root().unwrap_or(0.0) / a;
         let square = (k - cutoff) * (k + cutoff);
-        let source = self.source(square);
+        let z = self.probes.z.get(order).copied().unwrap_or_default();
+        let source = source(&z, square, TOO_FAR.get(order).copied().unwrap_or(1.0));
         system.matrix.factor();
         let mut currents: Vec<Complex> = system.rows[source].iter().map(|row| -*row).collect();
         system.matrix.solve(&mut currents);
@@ -105,22 +115,24 @@ impl PreparedOutside {
                 .zip(&currents)
                 .fold(own, |sum, (row, current)| sum + *row * *current)
         };
-        let at = |probe: usize| self.discs.get(probe).map_or(0.0, |disc| disc.z);
         let (front, back) = (seen(FRONT_PROBE), seen(BACK_PROBE));
-        let (c1, s1) = standing(square, at(FRONT_PROBE));
-        let (c2, s2) = standing(square, at(BACK_PROBE));
-        // E(z) = field·cos(hz) + slope·sin(hz)/h, the rim at z = 0.
+        let (c1, s1) = standing(square, z[FRONT_PROBE]);
+        let (c2, s2) = standing(square, z[BACK_PROBE]);
+        // The field at z is `value cos(hz) + slope sin(hz)/h`, the rim at z = 0.
         let determinant = c1 * s2 - c2 * s1;
-        let field = (front.scale(s2) - back.scale(s1)).scale(1.0 / determinant);
+        let value = (front.scale(s2) - back.scale(s1)).scale(1.0 / determinant);
         let slope = (back.scale(c1) - front.scale(c2)).scale(1.0 / determinant);
-        let ratio = Complex::J * slope / field;
-        let admittance = match mode.family {
-            Family::Te => ratio.scale(1.0 / k),
-            Family::Tm => ratio.scale(k / square),
+        let (admittance, transverse) = match mode.family {
+            Family::Te => ((Complex::J * slope / value).scale(1.0 / k), value),
+            // Seen by its axial field, whose slope is the transverse field.
+            Family::Tm => (
+                (-Complex::J * value / slope).scale(k),
+                slope.scale(1.0 / cutoff),
+            ),
         };
-        let overlap = self.sheets.get(order).map_or(1.0, |sheet| sheet.overlap);
+        let overlap = self.probes.overlap(order, square);
         let mut series = self.series(k, order, source, &system, &currents);
-        series.scale((field * Complex::new(0.0, -1.0 / overlap)).inv());
+        series.scale((transverse * Complex::new(0.0, -1.0 / overlap)).inv());
         MouthMode {
             ka: k * a,
             k,
@@ -128,22 +140,6 @@ impl PreparedOutside {
             radius_m: a,
             admittance,
             series,
-        }
-    }
-
-    /// The disc that feeds a mode with `h²`.
-    fn source(&self, square: f64) -> usize {
-        let at = |disc: usize| self.discs.get(disc).map(|disc| disc.z);
-        match (at(BACK_PROBE), at(BACK_SOURCE), at(NEAR_SOURCE)) {
-            (Some(probe), Some(source), Some(_)) if square < 0.0 => {
-                let nepers = math::sqrt(-square) * (probe - source);
-                if nepers > TOO_FAR {
-                    NEAR_SOURCE
-                } else {
-                    BACK_SOURCE
-                }
-            }
-            _ => BACK_SOURCE,
         }
     }
 
@@ -161,7 +157,7 @@ impl PreparedOutside {
         currents: &[Complex],
     ) -> FarSeries {
         let unknown = |n: usize| currents.get(n).copied().unwrap_or(Complex::ZERO);
-        let mut list = Vec::with_capacity(self.arc.panels.len() + DISC_PANELS);
+        let mut list = Vec::with_capacity(self.arc.panels.len() + 8);
         for (n, panel) in self.arc.panels.iter().enumerate() {
             let along = [0, 1].map(|end: usize| {
                 let triangles = panel.ends[end].triangles();
@@ -178,17 +174,20 @@ impl PreparedOutside {
             };
             list.push((panel, PanelCurrent { along, round }));
         }
-        if let (Some(disc), Some(sheet)) = (self.discs.get(source), self.sheets.get(order)) {
-            if let Some((_, current)) = list.get_mut(disc.wall_panel) {
-                current.add(&sheet.wall, Complex::ONE);
+        for (n, carrier) in self.probes.carriers.iter().enumerate() {
+            let Some(carrier) = carrier else { continue };
+            let Some(Some(share)) = carrier.shares.get(order) else {
+                continue;
+            };
+            if carrier.role != source {
+                continue;
             }
-            let first = self.arc.panels.len() + source * DISC_PANELS;
-            for (n, share) in sheet.disc.iter().enumerate() {
-                if let Some(panel) = self.panel(first + n) {
-                    let mut current = PanelCurrent::default();
-                    current.add(share, Complex::ONE);
-                    list.push((panel, current));
-                }
+            if let Some((_, current)) = list.get_mut(n) {
+                current.add(share, Complex::ONE);
+            } else if let Some(panel) = self.panel(n) {
+                let mut current = PanelCurrent::default();
+                current.add(share, Complex::ONE);
+                list.push((panel, current));
             }
         }
         let half = 0.5 * (self.outline.length_m + self.outline.front_m());
