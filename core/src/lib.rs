@@ -28,6 +28,7 @@ pub mod outside;
 pub mod phasor;
 pub mod probe;
 pub mod quadrature;
+pub mod radiation;
 pub mod reflection;
 pub mod ruler;
 pub mod si;

@@ -18,6 +18,7 @@ mod prepared;
 mod reaction;
 mod samples;
 mod solution;
+mod spectrum;
 
 pub use error::OutsideError;
 pub use mode_probe::MODES;
@@ -25,3 +26,4 @@ pub use mouth_mode::MouthMode;
 pub use outline::{Outline, Rim};
 pub use prepared::{PreparedOutside, frequency_range};
 pub use solution::OutsideSolution;
+pub use spectrum::{OutsideSpectrum, OutsideSteps};

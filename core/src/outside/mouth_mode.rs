@@ -55,7 +55,7 @@ impl MouthMode {
 
     /// Factor from the field per unit of transverse electric field at the rim to
     /// that per arriving wave, as [`FarField`] counts it.
-    fn scale(&self) -> Complex {
+    pub(crate) fn scale(&self) -> Complex {
         let mode = self.mode();
         let root = mode.root().unwrap_or(1.0);
         let n = f64::from(mode.order);
@@ -81,13 +81,19 @@ impl MouthMode {
     /// rim's plane.
     #[must_use]
     pub fn far_field(&self, theta_rad: f64) -> FarField {
+        let (theta, phi) = self.unscaled(theta_rad);
+        let scale = self.scale();
+        FarField {
+            theta: theta * scale,
+            phi: phi * scale,
+        }
+    }
+
+    /// The same over [`Self::scale`].
+    pub(crate) fn unscaled(&self, theta_rad: f64) -> (Complex, Complex) {
         let (theta, phi) = self.series.at(theta_rad);
         let turn = Complex::from_polar(1.0, self.k * self.centre_m * math::cos(theta_rad));
-        let factor = self.scale() * turn;
-        FarField {
-            theta: theta * factor,
-            phi: phi * factor,
-        }
+        (theta * turn, phi * turn)
     }
 
     /// Power radiated, by integration of the far field, over the power of the
