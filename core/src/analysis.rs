@@ -1,5 +1,6 @@
 //! Everything about a design at once: modes, guide, verdict, match and beam.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::beam::{Beam, endless_pipe_uncertainty};
@@ -9,6 +10,8 @@ use crate::design_error::DesignError;
 use crate::judge;
 use crate::match_band::{MatchSummary, SweepPoint, band_frequencies, summarise, sweep_frequencies};
 use crate::mouth;
+use crate::outside::OutsideSpectrum;
+use crate::radiation::CanBeam;
 use crate::si::{SiDesign, hertz, kilohertz};
 use crate::verdict::{DiameterRange, Finding, ModeEntry, Severity};
 use crate::wall_loss::DB_PER_NEPER;
@@ -52,8 +55,11 @@ pub struct Analysis {
     pub match_summary: Option<MatchSummary>,
     /// Diameters that carry exactly one mode over the band.
     pub one_mode_diameters: Option<DiameterRange>,
-    /// The beam at the band's centre; `None` where it can't be computed.
+    /// The beam at the band's centre, taken as that of an endless pipe; `None` where
+    /// it can't be computed.
     pub beam: Option<Beam>,
+    /// The true beam at the band's centre; only where the outside was given.
+    pub true_beam: Option<CanBeam>,
 }
 
 impl Analysis {
@@ -95,11 +101,24 @@ impl Analyser {
     /// # Errors
     /// A number outside its hard range ([`Design::check`]).
     pub fn analyse(&mut self, design: &Design) -> Result<Analysis, DesignError> {
+        self.analyse_with(design, None)
+    }
+
+    /// Analyses a design with its outside solved, if it is: then match and beam are
+    /// those of the real mouth, whatever stands there.
+    ///
+    /// # Errors
+    /// A number outside its hard range ([`Design::check`]).
+    pub fn analyse_with(
+        &mut self,
+        design: &Design,
+        outside: Option<&Arc<OutsideSpectrum>>,
+    ) -> Result<Analysis, DesignError> {
         design.check()?;
         let si = SiDesign::new(design);
         let mut verdict = judge::judge_feed(design, &si);
         let can = if verdict.is_empty() {
-            self.prepare(design, &si)
+            self.prepare(design, &si, outside)
         } else {
             Err(None)
         };
@@ -126,7 +145,11 @@ impl Analyser {
             verdict.push(range_covered(&si));
         }
         let beam = Beam::new(design, &si, computed);
-        verdict.extend(judge_beam(design, &si, beam.as_ref()));
+        let true_beam = outside
+            .filter(|_| design.mouth != Mouth::Absorbing)
+            .and_then(|outside| CanBeam::new(outside, computed, si.centre_hz()));
+        let approximate = beam.as_ref().filter(|_| true_beam.is_none());
+        verdict.extend(judge_beam(design, &si, approximate));
         verdict.sort_by_key(|finding| core::cmp::Reverse(finding.severity()));
         Ok(Analysis {
             modes: mode_entries(&si),
@@ -136,12 +159,18 @@ impl Analyser {
             match_summary,
             one_mode_diameters: judge::one_mode_range(&si),
             beam,
+            true_beam,
         })
     }
 
     /// The can, from what is kept where only body, band or sweep changed.
-    fn prepare(&mut self, design: &Design, si: &SiDesign) -> Result<&WholeCan, Option<CanError>> {
-        let body = CanBody::new(design, si).map_err(Some)?;
+    fn prepare(
+        &mut self,
+        design: &Design,
+        si: &SiDesign,
+        outside: Option<&Arc<OutsideSpectrum>>,
+    ) -> Result<&WholeCan, Option<CanError>> {
+        let body = CanBody::of(design, si, outside).map_err(Some)?;
         let can = match self.last.take() {
             Some((last, can)) if same_probe(&last, design) => can.with_body(body, si.reference_ohm),
             _ => WholeCan::from_parts(body, &probe_geometry(si), si.reference_ohm).map_err(Some)?,

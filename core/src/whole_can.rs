@@ -1,13 +1,16 @@
 //! The whole can: probe, guide, wall loss and mouth together, seen from the
 //! connector.
 
+use alloc::sync::Arc;
+
 use crate::constants::wavenumber;
 use crate::design::{Design, Mouth};
 use crate::metal::Metal;
 use crate::mouth::mouth_reflection;
+use crate::outside::OutsideSpectrum;
 use crate::probe::{
     Feed, GuideCondition, GuideEnd, Insulation, ModeExcitation, PreparedProbe, ProbeError,
-    ProbeGeometry, Wire,
+    ProbeGeometry, ProbeSolution, Wire,
 };
 use crate::reflection::PointMatch;
 use crate::si::SiDesign;
@@ -19,7 +22,7 @@ use crate::waveguide_mode::Mode;
 pub enum CanError {
     /// The probe cannot be as stated.
     Probe(ProbeError),
-    /// What is at the mouth has no solution here.
+    /// What is at the mouth needs the outside solved, which was not given.
     MouthNotComputed,
     /// The frequency lies outside what the mouth's solution covers (`k a`).
     BeyondRange {
@@ -35,33 +38,74 @@ impl From<ProbeError> for CanError {
 }
 
 /// The part of a can that a given end of the guide and metal make, without the probe.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct CanBody {
     radius_m: f64,
     length_m: f64,
     metal: Metal,
-    absorbing: bool,
+    end: BodyEnd,
+}
+
+/// What the guide ends in.
+#[derive(Clone, Debug, PartialEq)]
+enum BodyEnd {
+    /// It goes on for ever.
+    Absorbing,
+    /// The mouth of an endless thin-walled pipe.
+    Pipe,
+    /// The solved outside; where its band ends, for an open can the pipe.
+    Outside(Arc<OutsideSpectrum>, bool),
 }
 
 impl CanBody {
-    /// The body of a design.
+    /// The body of a design, an open mouth taken as that of an endless pipe.
     ///
     /// # Errors
-    /// [`CanError::MouthNotComputed`] for funnel, flange and choke.
+    /// [`CanError::MouthNotComputed`] for funnel, flange and choke: they need
+    /// [`Self::with_outside`].
     pub fn new(design: &Design, si: &SiDesign) -> Result<Self, CanError> {
-        let absorbing = match design.mouth {
-            Mouth::Open => false,
-            Mouth::Absorbing => true,
+        let end = match design.mouth {
+            Mouth::Open => BodyEnd::Pipe,
+            Mouth::Absorbing => BodyEnd::Absorbing,
             Mouth::Funnel { .. } | Mouth::Flange { .. } | Mouth::Choke { .. } => {
                 return Err(CanError::MouthNotComputed);
             }
         };
-        Ok(Self {
+        Ok(Self::with_end(design, si, end))
+    }
+
+    /// The body of a design with its outside solved; an absorbing mouth stays so.
+    #[must_use]
+    pub fn with_outside(design: &Design, si: &SiDesign, outside: Arc<OutsideSpectrum>) -> Self {
+        let end = match design.mouth {
+            Mouth::Absorbing => BodyEnd::Absorbing,
+            mouth => BodyEnd::Outside(outside, mouth == Mouth::Open),
+        };
+        Self::with_end(design, si, end)
+    }
+
+    /// Of one or the other: with the outside where it is given.
+    ///
+    /// # Errors
+    /// As [`Self::new`] without one.
+    pub fn of(
+        design: &Design,
+        si: &SiDesign,
+        outside: Option<&Arc<OutsideSpectrum>>,
+    ) -> Result<Self, CanError> {
+        outside.map_or_else(
+            || Self::new(design, si),
+            |outside| Ok(Self::with_outside(design, si, Arc::clone(outside))),
+        )
+    }
+
+    fn with_end(design: &Design, si: &SiDesign, end: BodyEnd) -> Self {
+        Self {
             radius_m: si.radius_m,
             length_m: si.open_length_m,
             metal: design.can.metal,
-            absorbing,
-        })
+            end,
+        }
     }
 
     /// The guide's condition at a frequency: wall loss and what comes back from the mouth.
@@ -69,26 +113,36 @@ impl CanBody {
     /// # Errors
     /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
     pub fn condition(&self, frequency_hz: f64) -> Result<GuideCondition, CanError> {
-        let ka = wavenumber(frequency_hz) * self.radius_m;
-        let beyond = CanError::BeyondRange { ka };
-        let end = if self.absorbing {
-            None
-        } else {
-            let at = |mode| mouth_reflection(mode, ka);
-            match (at(Mode::TE11), at(Mode::TM01), at(Mode::TE21)) {
-                (Ok(te11), Ok(tm01), Ok(te21)) => Some(GuideEnd {
-                    length_m: self.length_m,
-                    te11,
-                    tm01,
-                    te21,
-                }),
-                _ => return Err(beyond),
-            }
+        let end = match &self.end {
+            BodyEnd::Absorbing => None,
+            BodyEnd::Pipe => Some(self.pipe_end(frequency_hz)?),
+            BodyEnd::Outside(outside, open) => match outside.guide_end(frequency_hz) {
+                Some(end) => Some(end),
+                None if *open => Some(self.pipe_end(frequency_hz)?),
+                None => {
+                    let ka = wavenumber(frequency_hz) * self.radius_m;
+                    return Err(CanError::BeyondRange { ka });
+                }
+            },
         };
         Ok(GuideCondition {
             surface_resistance_ohm: self.metal.surface_resistance(frequency_hz),
             end,
         })
+    }
+
+    fn pipe_end(&self, frequency_hz: f64) -> Result<GuideEnd, CanError> {
+        let ka = wavenumber(frequency_hz) * self.radius_m;
+        let at = |mode| mouth_reflection(mode, ka);
+        match (at(Mode::TE11), at(Mode::TM01), at(Mode::TE21)) {
+            (Ok(te11), Ok(tm01), Ok(te21)) => Ok(GuideEnd {
+                length_m: self.length_m,
+                te11,
+                tm01,
+                te21,
+            }),
+            _ => Err(CanError::BeyondRange { ka }),
+        }
     }
 }
 
@@ -183,13 +237,21 @@ impl WholeCan {
         Ok(PointMatch::from_admittance(admittance, self.reference_ohm))
     }
 
+    /// Currents at one frequency and the waves they launch.
+    ///
+    /// # Errors
+    /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
+    pub fn solve(&self, frequency_hz: f64) -> Result<ProbeSolution, CanError> {
+        let condition = self.body.condition(frequency_hz)?;
+        Ok(self.probe.solve(frequency_hz, &condition))
+    }
+
     /// What reaches the mouth and leaves it, at a frequency.
     ///
     /// # Errors
     /// [`CanError::BeyondRange`] where the mouth's solution does not reach.
     pub fn power_at(&self, frequency_hz: f64) -> Result<MouthPower, CanError> {
-        let condition = self.body.condition(frequency_hz)?;
-        let solution = self.probe.solve(frequency_hz, &condition);
+        let solution = self.solve(frequency_hz)?;
         // Net of what the mouth sends back; rounding may leave a hair below zero.
         let share = |mode: ModeExcitation| mode.power_fraction.max(0.0);
         Ok(MouthPower {

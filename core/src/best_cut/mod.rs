@@ -10,12 +10,14 @@ mod candidate;
 mod slack;
 mod surrogate;
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::design::{Design, Micrometres};
 use crate::design_error::DesignError;
 use crate::judge;
 use crate::match_band::band_frequencies;
+use crate::outside::OutsideSpectrum;
 use crate::probe::{GuideCondition, PreparedProbe, ProbeGeometry};
 use crate::reflection::{PointMatch, vswr};
 use crate::si::{SiDesign, hertz, micrometres};
@@ -139,7 +141,19 @@ pub struct BestCutSearch {
 /// # Errors
 /// A number outside its hard range ([`Design::check`]).
 pub fn best_cut(design: &Design, free: FreeDimensions) -> Result<Vec<BestCut>, DesignError> {
-    let mut search = BestCutSearch::new(design, free)?;
+    best_cut_with(design, free, None)
+}
+
+/// Runs a search to its end, with the outside solved if it is.
+///
+/// # Errors
+/// A number outside its hard range ([`Design::check`]).
+pub fn best_cut_with(
+    design: &Design,
+    free: FreeDimensions,
+    outside: Option<&Arc<OutsideSpectrum>>,
+) -> Result<Vec<BestCut>, DesignError> {
+    let mut search = BestCutSearch::with_outside(design, free, outside)?;
     loop {
         if let Progress::Done(cuts) = search.step() {
             return Ok(cuts);
@@ -153,9 +167,22 @@ impl BestCutSearch {
     /// # Errors
     /// A number outside its hard range ([`Design::check`]).
     pub fn new(design: &Design, free: FreeDimensions) -> Result<Self, DesignError> {
+        Self::with_outside(design, free, None)
+    }
+
+    /// The same with the outside solved, if it is: then whatever stands at the mouth
+    /// counts.
+    ///
+    /// # Errors
+    /// A number outside its hard range ([`Design::check`]).
+    pub fn with_outside(
+        design: &Design,
+        free: FreeDimensions,
+        outside: Option<&Arc<OutsideSpectrum>>,
+    ) -> Result<Self, DesignError> {
         design.check()?;
         let si = SiDesign::new(design);
-        let setting = setting(design, &si, free);
+        let setting = setting(design, &si, free, outside);
         let possible = setting.is_some();
         let setting = setting.unwrap_or_else(|| Setting {
             geometry: probe_geometry(&si),
@@ -285,8 +312,13 @@ fn keep_good(found: &mut Vec<Candidate>) {
 }
 
 /// The setting of a search; `None` where nothing can be computed over the band.
-fn setting(design: &Design, si: &SiDesign, free: FreeDimensions) -> Option<Setting> {
-    let body = CanBody::new(design, si).ok()?;
+fn setting(
+    design: &Design,
+    si: &SiDesign,
+    free: FreeDimensions,
+    outside: Option<&Arc<OutsideSpectrum>>,
+) -> Option<Setting> {
+    let body = CanBody::of(design, si, outside).ok()?;
     let centre = si.centre_hz();
     let wavelength = crate::constants::SPEED_OF_LIGHT / centre;
     let guide_wavelength = Mode::TE11.guide_wavelength_m(si.radius_m, centre)?;

@@ -2,23 +2,21 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use crate::analysis::{Analysis, analyse};
-use crate::best_cut::{BestCut, FreeDimensions, Slack, best_cut};
+use super::beam_report::{BeamOut, beam_out};
+use crate::analysis::{Analyser, Analysis};
+use crate::best_cut::{BestCut, FreeDimensions, Slack, best_cut_with};
 use crate::complex::Complex;
 use crate::design::{Design, Kilohertz};
 use crate::design_error::DesignError;
 use crate::match_band::FrequencyRange;
-use crate::mouth::{self, Plane};
-use crate::si::SiDesign;
+use crate::outside::{OutsideSpectrum, OutsideSteps};
 use crate::verdict::{DiameterRange, Finding, ModeEntry};
-
-/// Angles between points of the patterns, degrees.
-const PATTERN_STEP_DEG: usize = 5;
 
 #[derive(Serialize)]
 struct Report {
@@ -96,28 +94,17 @@ struct RangeOut {
     high: f64,
 }
 
-#[derive(Serialize)]
-struct BeamOut {
-    at_mhz: f64,
-    directivity_dbi: f64,
-    realised_gain_dbi: Option<f64>,
-    peak_angle_deg: f64,
-    beamwidth_e_deg: f64,
-    beamwidth_h_deg: f64,
-    front_to_back_db: f64,
-    mouth_reflection: [f64; 2],
-    e_plane_dbi: Vec<[f64; 2]>,
-    h_plane_dbi: Vec<[f64; 2]>,
-}
-
 /// Analyses a design and writes the report.
 ///
 /// # Errors
 /// A number outside its hard range ([`Design::check`]).
 pub fn report_json(design: &Design) -> Result<String, DesignError> {
-    let analysis = analyse(design)?;
-    let length_only = best_cut(design, FreeDimensions::Length)?;
-    let pairs = best_cut(design, FreeDimensions::LengthAndDistance)?;
+    design.check()?;
+    let outside = outside_of(design);
+    let outside = outside.as_ref();
+    let analysis = Analyser::new().analyse_with(design, outside)?;
+    let length_only = best_cut_with(design, FreeDimensions::Length, outside)?;
+    let pairs = best_cut_with(design, FreeDimensions::LengthAndDistance, outside)?;
     let report = Report {
         schema: 1,
         modes: analysis.modes.iter().map(mode_out).collect(),
@@ -137,7 +124,15 @@ pub fn report_json(design: &Design) -> Result<String, DesignError> {
     Ok(serde_json::to_string_pretty(&report).unwrap_or_default())
 }
 
-fn mhz(khz: Kilohertz) -> f64 {
+/// The outside solved; `None` where there is none or it can't be: the verdict says
+/// which.
+fn outside_of(design: &Design) -> Option<Arc<OutsideSpectrum>> {
+    let mut steps = OutsideSteps::of_design(design).ok()??;
+    while steps.step() {}
+    steps.finish().map(Arc::new)
+}
+
+pub(super) fn mhz(khz: Kilohertz) -> f64 {
     f64::from(khz) / 1e3
 }
 
@@ -146,11 +141,11 @@ fn mm(um: u32) -> f64 {
 }
 
 /// Nine significant decimals of a file unit: enough for any reader, short enough to read.
-fn tidy(value: f64) -> f64 {
+pub(super) fn tidy(value: f64) -> f64 {
     crate::math::round(value * 1e9) / 1e9
 }
 
-fn pair(value: Complex) -> [f64; 2] {
+pub(super) fn pair(value: Complex) -> [f64; 2] {
     [tidy(value.re), tidy(value.im)]
 }
 
@@ -221,37 +216,6 @@ fn range_out(range: DiameterRange) -> RangeOut {
         low: tidy(range.low_m * 1e3),
         high: tidy(range.high_m * 1e3),
     }
-}
-
-fn beam_out(design: &Design, analysis: &Analysis) -> Option<BeamOut> {
-    let beam = analysis.beam?;
-    let si = SiDesign::new(design);
-    let ka = crate::constants::wavenumber(si.centre_hz()) * si.radius_m;
-    let plane = |plane: Plane, from: i32| -> Option<Vec<[f64; 2]>> {
-        let degrees: Vec<f64> = (from..=180)
-            .step_by(PATTERN_STEP_DEG)
-            .map(f64::from)
-            .collect();
-        let angles: Vec<f64> = degrees
-            .iter()
-            .map(|deg| deg.abs() * (core::f64::consts::PI / 180.0))
-            .collect();
-        let levels = mouth::pipe_pattern_dbi(ka, plane, &angles).ok()?;
-        let points = degrees.into_iter().zip(levels);
-        Some(points.map(|(deg, dbi)| [deg, tidy(dbi)]).collect())
-    };
-    Some(BeamOut {
-        at_mhz: mhz(beam.at_khz),
-        directivity_dbi: tidy(beam.directivity_dbi),
-        realised_gain_dbi: beam.realised_gain_dbi.map(tidy),
-        peak_angle_deg: 0.0,
-        beamwidth_e_deg: tidy(beam.beamwidth_e_deg),
-        beamwidth_h_deg: tidy(beam.beamwidth_h_deg),
-        front_to_back_db: tidy(beam.front_to_back_db),
-        mouth_reflection: pair(beam.mouth_reflection),
-        e_plane_dbi: plane(Plane::E, -180)?,
-        h_plane_dbi: plane(Plane::H, 0)?,
-    })
 }
 
 /// One finding: its code and its numbers.

@@ -23,4 +23,4 @@ pub use beam::{PipeBeam, pipe_beam, pipe_pattern_dbi};
 pub use error::MouthError;
 pub use far_field::{FarField, Plane};
 pub use open_pipe::OpenPipe;
-pub use reflection_table::mouth_reflection;
+pub use reflection_table::{mouth_reflection, reflection_of_admittance};

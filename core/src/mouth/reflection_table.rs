@@ -4,9 +4,8 @@ use super::chebyshev::Position;
 use super::error::MouthError;
 use super::table_data::{ADMITTANCE_TE11, ADMITTANCE_TE21, ADMITTANCE_TM01};
 use crate::complex::Complex;
-use crate::constants::{CHI_TE11, CHI_TE21, CHI_TM01};
 use crate::math;
-use crate::waveguide_mode::Mode;
+use crate::waveguide_mode::{Family, Mode};
 
 /// Cutoffs (root) of the next mode that couples to TE11, TM01 and TE21: TM11,
 /// TM02 and TM21. Abramowitz and Stegun 1964, table 9.5.
@@ -24,14 +23,28 @@ const NEXT_TM21: f64 = 5.135_622_301_840_683;
 /// [`MouthError::ElectricalRadius`] outside that range,
 /// [`MouthError::NotTabulated`] for any other mode.
 pub fn mouth_reflection(mode: Mode, ka: f64) -> Result<Complex, MouthError> {
-    let (root, next, table) = match mode {
-        Mode::TE11 => (CHI_TE11, NEXT_TM11, &ADMITTANCE_TE11),
-        Mode::TM01 => (CHI_TM01, NEXT_TM02, &ADMITTANCE_TM01),
-        Mode::TE21 => (CHI_TE21, NEXT_TM21, &ADMITTANCE_TE21),
+    let (next, table) = match mode {
+        Mode::TE11 => (NEXT_TM11, &ADMITTANCE_TE11),
+        Mode::TM01 => (NEXT_TM02, &ADMITTANCE_TM01),
+        Mode::TE21 => (NEXT_TM21, &ADMITTANCE_TE21),
         _ => return Err(MouthError::NotTabulated { mode }),
     };
     let [re, im] = Position::of(ka, next)?.sum(table);
     let y = Complex::new(re, im);
+    Ok(reflection_of_admittance(mode, ka, y))
+}
+
+/// Reflection coefficient of transverse E that an aperture admittance y means
+/// for a mode at `ka`: with `β = h/k` TE `(β - y)/(β + y)`, TM `(1/β - y)/(1/β + y)`.
+/// A mode without a root is infinitely far below cutoff: +1 (TE) or -1 (TM).
+#[must_use]
+pub fn reflection_of_admittance(mode: Mode, ka: f64, y: Complex) -> Complex {
+    let Some(root) = mode.root() else {
+        return match mode.family {
+            Family::Te => Complex::ONE,
+            Family::Tm => Complex::real(-1.0),
+        };
+    };
     // β = h/k, -j|β| below cutoff.
     let square = (1.0 - root / ka) * (1.0 + root / ka);
     let size = math::sqrt(math::fabs(square));
@@ -41,12 +54,13 @@ pub fn mouth_reflection(mode: Mode, ka: f64) -> Result<Complex, MouthError> {
         Complex::new(0.0, -size)
     };
     // TE: wave admittance β; TM: 1/β, with β multiplied through.
-    Ok(if mode == Mode::TM01 {
-        let product = beta * y;
-        (Complex::ONE - product) / (Complex::ONE + product)
-    } else {
-        (beta - y) / (beta + y)
-    })
+    match mode.family {
+        Family::Te => (beta - y) / (beta + y),
+        Family::Tm => {
+            let product = beta * y;
+            (Complex::ONE - product) / (Complex::ONE + product)
+        }
+    }
 }
 
 /// Cutoff of the next mode that couples to TE11 at the mouth.

@@ -15,8 +15,9 @@ use crate::math;
 /// Amplitudes are peak values over the square root of the wave impedance's
 /// magnitude: where the mode propagates, `(|aligned|² + |crossed|²)/2` is the
 /// power of the wave going forward, in W per V². Phase is that of the transverse
-/// electric field, and a positive real amplitude points radially outward at the
-/// angle of the fed wire (TM01: everywhere).
+/// electric field, whose shape has the sign that [`crate::mouth::FarField`] gives
+/// it: at the foot of the fed wire a positive real amplitude points to the wall for
+/// TE11 and TE21, to the axis for TM01.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct ModeExcitation {
     /// Polarisation whose radial field goes as `cos n(φ - φ_feed)`.
