@@ -1,5 +1,6 @@
 //! Designs from JSON and reports to JSON (schema 1 of both).
 
+#[cfg(feature = "json")]
 mod beam_report;
 mod design_file;
 mod design_writing;

@@ -103,9 +103,9 @@ impl OutsideSteps {
 /// The outside of a can over a band.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OutsideSpectrum {
-    outline: Outline,
-    points: ChebyshevPoints,
-    solutions: Vec<OutsideSolution>,
+    pub(super) outline: Outline,
+    pub(super) points: ChebyshevPoints,
+    pub(super) solutions: Vec<OutsideSolution>,
 }
 
 impl OutsideSpectrum {
