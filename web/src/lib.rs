@@ -16,6 +16,8 @@ pub mod words;
 pub mod workpiece;
 
 #[cfg(target_arch = "wasm32")]
+pub mod outside_worker;
+#[cfg(target_arch = "wasm32")]
 pub mod page;
 #[cfg(target_arch = "wasm32")]
 pub mod pictures;

@@ -35,6 +35,8 @@ struct Sources {
     example: String,
     start: String,
     worker: String,
+    /// What runs in a thread of its own.
+    thread: String,
     fixed: Vec<(String, Vec<u8>)>,
 }
 
@@ -56,6 +58,7 @@ impl Sources {
             example: text(&assets.join("example-section.svg"))?,
             start: text(&assets.join("start.js"))?,
             worker: text(&assets.join("sw.js"))?,
+            thread: text(&assets.join("worker.js"))?,
             fixed: fixed.collect::<Result<_>>()?,
         })
     }
@@ -68,6 +71,7 @@ impl Sources {
             self.example.as_bytes(),
             self.start.as_bytes(),
             self.worker.as_bytes(),
+            self.thread.as_bytes(),
             program.javascript.as_bytes(),
             &program.wasm,
             CONTENT_POLICY.as_bytes(),
@@ -106,12 +110,19 @@ pub(crate) fn assemble(
     let start_text = fill("start.js", &sources.start, &values, &["app", "wasm"])?;
     let start_text = shrink("js", &start_text)?;
     let start = hashed("start", "js", start_text.as_bytes());
-    values.extend([("start", start.as_str()), ("example", &sources.example)]);
-    let required = ["csp", "version", "style", "start"];
+    let thread_text = fill("worker.js", &sources.thread, &values, &["app", "wasm"])?;
+    let thread_text = shrink("js", &thread_text)?;
+    let thread = hashed("worker", "js", thread_text.as_bytes());
+    values.extend([
+        ("start", start.as_str()),
+        ("worker", thread.as_str()),
+        ("example", &sources.example),
+    ]);
+    let required = ["csp", "version", "style", "start", "worker"];
     let index_text = fill("index.html", &sources.index, &values, &required)?;
 
     // The page itself under the address that people open.
-    let mut kept = vec!["./", &start, &app, &wasm, &style];
+    let mut kept = vec!["./", &start, &thread, &app, &wasm, &style];
     kept.extend(FIXED);
     let kept = kept.join(" ");
     let worker_values = [("version", version.as_str()), ("files", kept.as_str())];
@@ -128,6 +139,7 @@ pub(crate) fn assemble(
         ("index.html".to_owned(), index_text.into_bytes()),
         ("sw.js".to_owned(), worker_text.into_bytes()),
         (start, start_text.into_bytes()),
+        (thread, thread_text.into_bytes()),
         (style, style_text.into_bytes()),
         (app, javascript.into_bytes()),
         (wasm, program.wasm),

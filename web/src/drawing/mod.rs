@@ -12,6 +12,7 @@ pub mod match_scale;
 pub mod match_words;
 pub mod mode_rungs;
 pub mod path_text;
+pub mod pattern_scene;
 pub mod plot_frame;
 pub mod scene;
 pub mod section_figures;

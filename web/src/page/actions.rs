@@ -13,6 +13,8 @@ use super::fit;
 use super::keep_part;
 use super::match_part;
 use super::model::{Copied, DiameterBy};
+use super::mouth_part;
+use super::outside_job::OutsideJob;
 use super::search::Search;
 use super::slots::Slots;
 use super::state::Page;
@@ -34,15 +36,17 @@ pub(super) struct Actions {
     pub(super) page: Page,
     pub(super) slots: Slots,
     pub(super) search: Search,
+    pub(super) outside: OutsideJob,
     said: Timer,
 }
 
 impl Actions {
-    pub(super) fn new(page: Page, slots: Slots, search: Search) -> Self {
+    pub(super) fn new(page: Page, slots: Slots, search: Search, outside: OutsideJob) -> Self {
         Self {
             page,
             slots,
             search,
+            outside,
             said: Timer::new(),
         }
     }
@@ -116,6 +120,8 @@ impl Actions {
             "cut" => self.take_cut(argument),
             "size" => self.take_size(index()),
             "stop" => self.search.stop(),
+            "stop-solving" => self.outside.stop(),
+            "solve-again" => self.outside.again(),
             "copy-link" => self.copy_link(),
             "share" => {
                 page.commit();
@@ -316,6 +322,7 @@ impl Actions {
                     });
                 }
             }
+            "mouth" => page.alter(Change::Mouth, &|work| mouth_part::take_kind(work, value)),
             "sleeve" => page.alter(Change::Sleeve, &feed::switch_sleeve),
             "hole-by" => {
                 let hole = match value {

@@ -36,7 +36,7 @@ pub(super) type Refusal = String;
 
 impl Entry {
     /// Every entry of the page.
-    pub(super) const ALL: [Self; 16] = [
+    pub(super) const ALL: [Self; 19] = [
         Self::Plain(Field::InsideDiameter),
         Self::OutsideDiameter,
         Self::Circumference,
@@ -52,6 +52,9 @@ impl Entry {
         Self::Plain(Field::SleevePermittivity),
         Self::Plain(Field::Shunt),
         Self::Plain(Field::Reference),
+        Self::Plain(Field::MouthDiameter),
+        Self::Plain(Field::MouthAngle),
+        Self::Plain(Field::ChokeDepth),
         Self::Name,
     ];
 
@@ -75,6 +78,9 @@ impl Entry {
                 Field::Shunt => "stray-capacitance",
                 Field::SleeveDiameter => "sleeve-diameter",
                 Field::SleevePermittivity => "sleeve-permittivity",
+                Field::MouthDiameter => "mouth-diameter",
+                Field::MouthAngle => "mouth-angle",
+                Field::ChokeDepth => "choke-depth",
                 _ => "other",
             },
         }
@@ -129,9 +135,13 @@ impl Entry {
             Self::Plain(Field::HoleDiameter) => {
                 super::feed::hole(model) == super::feed::Hole::Typed
             }
-            Self::Plain(Field::SleeveDiameter | Field::SleevePermittivity) => {
-                model.work.design.probe.sleeve.is_some()
-            }
+            Self::Plain(
+                field @ (Field::SleeveDiameter
+                | Field::SleevePermittivity
+                | Field::MouthDiameter
+                | Field::MouthAngle
+                | Field::ChokeDepth),
+            ) => model.work.field(field).is_some(),
             _ => true,
         }
     }
@@ -343,7 +353,7 @@ impl Entry {
             Self::Circumference | Self::Plain(Field::OpenLength) => coarse(1_000, 1_270),
             Self::Plain(Field::SleevePermittivity) => 100,
             Self::Plain(Field::Shunt) => 10,
-            Self::Plain(Field::Reference) => 1_000,
+            Self::Plain(Field::Reference | Field::MouthAngle) => 1_000,
             _ => coarse(500, 254),
         }
     }

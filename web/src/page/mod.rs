@@ -22,7 +22,9 @@ mod markup;
 mod match_part;
 mod model;
 mod mounting;
+mod mouth_part;
 mod opening;
+mod outside_job;
 mod said;
 mod search;
 mod slots;
@@ -37,6 +39,7 @@ use actions::Actions;
 use browser::{Timer, part};
 use live::{LivePlaces, Named};
 use model::Model;
+use outside_job::OutsideJob;
 use search::Search;
 use slots::Slots;
 use state::Page;
@@ -47,8 +50,12 @@ use crate::store::Theme;
 /// A verdict is spoken when it has rested this long, not at each key.
 const QUIET_MS: u32 = 1_200;
 
-/// Starts the page: takes the place of the static example in `#app`.
+/// Starts the page: takes the place of the static example in `#app`. In a worker
+/// there is none; it only lends its functions.
 pub fn start() {
+    if web_sys::window().is_none() {
+        return;
+    }
     std::panic::set_hook(Box::new(|info| browser::report_panic(&info.to_string())));
     let Some(place) = document().get_element_by_id("app") else {
         return;
@@ -59,12 +66,13 @@ pub fn start() {
 }
 
 /// What the places of the page show, part by part.
-const NAMES: [&[Named]; 9] = [
+const NAMES: [&[Named]; 10] = [
     head::NAMES,
     can::NAMES,
     band::NAMES,
     feed::NAMES,
     match_part::NAMES,
+    mouth_part::NAMES,
     beam_part::NAMES,
     fit::NAMES,
     cut_part::NAMES,
@@ -159,7 +167,8 @@ fn go(root: &Element, page: Page, mut shown: Shown) {
         }
     }));
     let search = Search::new(page);
-    Actions::new(page, slots, search).listen(&sheet);
+    let outside = OutsideJob::new(page);
+    Actions::new(page, slots, search, outside).listen(&sheet);
     opening::follow(page);
     mounting::mount_pictures(page, &sheet);
 }

@@ -3,6 +3,7 @@
 use tinwave_core::analysis::{Analyser, Analysis};
 use tinwave_core::match_band::SweepPoint;
 
+use super::outside_job::{Outsides, Solving};
 use super::search::{Found, RuleMatch, SizeFit};
 use crate::entry::LengthUnit;
 use crate::history::{Change, History};
@@ -68,6 +69,10 @@ pub(super) struct Model {
     /// The design of an earlier visit that a link has covered; put among the
     /// saved ones before its place is taken.
     pub(super) covered: Option<String>,
+    /// The solved outsides at hand.
+    pub(super) outsides: Outsides,
+    /// How far the present can's is.
+    pub(super) solving: Solving,
     analyser: Analyser,
 }
 
@@ -94,13 +99,17 @@ impl Model {
             sizes: Vec::new(),
             unknown: Vec::new(),
             covered: None,
+            outsides: Outsides::default(),
+            solving: Solving::Working { done: 0, total: 0 },
             analyser: Analyser::new(),
         }
     }
 
-    /// Analyses the present work.
+    /// Analyses the present work, with its outside where that is at hand.
     pub(super) fn compute(&mut self) {
-        self.analysis = self.analyser.analyse(&self.work.design).ok();
+        let design = &self.work.design;
+        let outside = self.outsides.of(design);
+        self.analysis = self.analyser.analyse_with(design, outside).ok();
     }
 
     /// Shows other work, analysed.

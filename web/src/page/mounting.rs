@@ -7,12 +7,15 @@ use tinwave_core::match_band::SweepPoint;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
+use super::beam_part::pattern_plot;
 use super::browser;
 use super::later;
 use super::state::Page;
 use crate::drawing::{DragEdit, DragPhase};
 use crate::history::Change;
-use crate::pictures::{Followed, MatchChart, ModeLadder, SectionDrawing, SmithChart, Watched};
+use crate::pictures::{
+    BeamPattern, Followed, MatchChart, ModeLadder, SectionDrawing, SmithChart, Watched,
+};
 
 /// Mounts the pictures and keeps them where they belong: each in a
 /// task of its own, so that none holds up the page.
@@ -31,6 +34,7 @@ pub(super) fn mount_pictures(page: Page, root: &Element) {
             later(Box::new(move || {
                 mount(&root, "charts", Box::new(move || smith_chart(page, cursor)));
                 mount(&root, "ladder", Box::new(move || ladder(page)));
+                mount(&root, "pattern", Box::new(move || pattern(page)));
             }));
         }));
     }));
@@ -99,6 +103,14 @@ fn drawing(page: Page) -> AnyView {
         }
     });
     view! { <SectionDrawing design=design(page) unit stale=stale(page) on_drag/> }.into_any()
+}
+
+fn pattern(page: Page) -> AnyView {
+    let plot = Followed::new(move || {
+        page.track_edition();
+        page.look(pattern_plot)
+    });
+    view! { <BeamPattern plot stale=stale(page)/> }.into_any()
 }
 
 fn ladder(page: Page) -> AnyView {

@@ -7,7 +7,7 @@ use super::browser::{self, elements, part};
 use crate::words::{self, Shown};
 
 /// What a place for a reason may name.
-const NAMES: [(&str, Shown); 17] = [
+const NAMES: [(&str, Shown); 19] = [
     ("cutoff", Shown::Cutoff),
     ("guide-wavelength", Shown::GuideWavelength),
     ("wall-loss", Shown::WallLoss),
@@ -18,6 +18,8 @@ const NAMES: [(&str, Shown); 17] = [
     ("gain", Shown::Gain),
     ("beamwidth", Shown::Beamwidth),
     ("front-to-back", Shown::FrontToBack),
+    ("pattern", Shown::Pattern),
+    ("textbook", Shown::TextbookGain),
     ("best-cut", Shown::BestCut),
     ("one-mode", Shown::OneModeDiameters),
     ("rule", Shown::QuarterWaveRule),

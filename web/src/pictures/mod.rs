@@ -5,6 +5,7 @@
 //! written once, and elements that are kept up to date directly: a reactive view
 //! per attribute would cost several times the code and the time.
 
+pub mod beam_pattern;
 mod canvas_plot;
 mod figure;
 mod followed;
@@ -19,6 +20,7 @@ mod probe_handle;
 pub mod section_drawing;
 pub mod smith_chart;
 
+pub use beam_pattern::BeamPattern;
 pub use figure::follow;
 pub use followed::{Followed, Watched};
 pub use match_chart::MatchChart;
