@@ -41,7 +41,7 @@ pub fn sine_and_cosine(angle: f64) -> (f64, f64) {
 /// The same of several angles at once: all sines, all cosines.
 #[inline]
 #[must_use]
-pub fn sines_and_cosines<const N: usize>(angles: [f64; N]) -> [[f64; N]; 2] {
+pub(crate) fn sines_and_cosines<const N: usize>(angles: [f64; N]) -> [[f64; N]; 2] {
     let [s1, s2, s3, s4, s5, s6] = SINE;
     let [c1, c2, c3, c4, c5, c6] = COSINE;
     let whole = |x: [f64; N]| x.map(|x| (x + TO_WHOLE) - TO_WHOLE);
