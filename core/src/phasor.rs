@@ -34,24 +34,35 @@ const COSINE: [f64; 6] = [
 /// absolute error below 4e-16 there, larger beyond.
 #[must_use]
 pub fn sine_and_cosine(angle: f64) -> (f64, f64) {
-    let quarters = (angle * core::f64::consts::FRAC_2_PI + TO_WHOLE) - TO_WHOLE;
-    let x = (angle - quarters * QUARTER[0]) - quarters * QUARTER[1];
-    let z = x * x;
+    let [[sine], [cosine]] = sines_and_cosines([angle]);
+    (sine, cosine)
+}
+
+/// The same of several angles at once: all sines, all cosines.
+#[inline]
+#[must_use]
+pub(crate) fn sines_and_cosines<const N: usize>(angles: [f64; N]) -> [[f64; N]; 2] {
     let [s1, s2, s3, s4, s5, s6] = SINE;
     let [c1, c2, c3, c4, c5, c6] = COSINE;
-    let sine = x + x * z * (s1 + z * (s2 + z * (s3 + z * (s4 + z * (s5 + z * s6)))));
-    let cosine =
-        (1.0 - 0.5 * z) + z * z * (c1 + z * (c2 + z * (c3 + z * (c4 + z * (c5 + z * c6)))));
-    let pairs = (quarters * 0.5 + TO_WHOLE) - TO_WHOLE;
-    // Quarters = 2 pairs + way, way one of -1, 0, 1.
-    let way = quarters - 2.0 * pairs;
-    let even = 1.0 - way * way;
-    // After the pairs of quarters the sign: -1 to the power of their number.
-    let half_pairs = (pairs * 0.5 + TO_WHOLE) - TO_WHOLE;
-    let flip = pairs - 2.0 * half_pairs;
-    let sign = 1.0 - 2.0 * flip * flip;
-    (
-        sign * (even * sine + way * cosine),
-        sign * (even * cosine - way * sine),
-    )
+    let whole = |x: [f64; N]| x.map(|x| (x + TO_WHOLE) - TO_WHOLE);
+    let quarters = whole(angles.map(|angle| angle * core::f64::consts::FRAC_2_PI));
+    let pairs = whole(quarters.map(|quarters| quarters * 0.5));
+    let fours = whole(pairs.map(|pairs| pairs * 0.5));
+    let (mut sines, mut cosines) = ([0.0; N], [0.0; N]);
+    for lane in 0..N {
+        let x = (angles[lane] - quarters[lane] * QUARTER[0]) - quarters[lane] * QUARTER[1];
+        let z = x * x;
+        let sine = x + x * z * (s1 + z * (s2 + z * (s3 + z * (s4 + z * (s5 + z * s6)))));
+        let even =
+            (1.0 - 0.5 * z) + z * z * (c1 + z * (c2 + z * (c3 + z * (c4 + z * (c5 + z * c6)))));
+        // Quarters = 2 pairs + way, way one of -1, 0, 1: odd quarters swap the two.
+        let way = quarters[lane] - 2.0 * pairs[lane];
+        let stay = 1.0 - way * way;
+        // Pairs of quarters: -1 to the power of their number.
+        let flip = pairs[lane] - 2.0 * fours[lane];
+        let sign = 1.0 - 2.0 * flip * flip;
+        sines[lane] = sign * (stay * sine + way * even);
+        cosines[lane] = sign * (stay * even - way * sine);
+    }
+    [sines, cosines]
 }

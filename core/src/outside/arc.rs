@@ -143,7 +143,11 @@ impl Builder {
             .max(1);
         let mut last = from;
         for share in self.shares(count, finish) {
-            let next = self.node((start.0 + across * share, start.1 + along * share));
+            let next = self.node(if share < 1.0 {
+                (start.0 + across * share, start.1 + along * share)
+            } else {
+                to
+            });
             let ends = [last, next].map(|n| self.nodes.get(n).copied().unwrap_or_default());
             let [a, b] = ends;
             self.panels.push(Panel {
@@ -223,7 +227,7 @@ impl Arc {
         let axis = arc.node((0.0, -length));
         let back = arc.stretch(axis, (a, -length), [Finish::Smooth, Finish::Corner], 3);
         let wall_from = arc.panels.len();
-        let rim = Self::wall(&mut arc, outline, back);
+        let (rim, foot) = Self::wall(&mut arc, outline, back);
         let wall_to = arc.panels.len();
         match outline.rim {
             Rim::Bare => {}
@@ -238,7 +242,7 @@ impl Arc {
             Rim::Choke {
                 outside_radius_m,
                 depth_m,
-            } => Self::cup(&mut arc, (a, -depth_m), outside_radius_m),
+            } => Self::cup(&mut arc, foot, (outside_radius_m, depth_m)),
         }
         let triangles = arc.triangles();
         let wall = arc.panels.get(wall_from..wall_to).unwrap_or_default();
@@ -254,8 +258,9 @@ impl Arc {
         }
     }
 
-    /// The can's wall from the back to the rim, whose node is returned.
-    fn wall(arc: &mut Builder, outline: &Outline, back: usize) -> usize {
+    /// The can's wall from the back to the rim. Returned are the rim's node and that
+    /// of a cup's foot (without a cup the back's).
+    fn wall(arc: &mut Builder, outline: &Outline, back: usize) -> (usize, usize) {
         let (a, length) = (outline.radius_m, outline.length_m);
         let front = match outline.rim {
             Rim::Bare | Rim::Choke { .. } => Finish::Rim,
@@ -266,19 +271,18 @@ impl Arc {
             let least = |share: f64| math::ceil(share * LEAST_WALL as f64) as usize;
             let corners = [Finish::Corner, Finish::Corner];
             let foot = arc.stretch(back, (a, -depth_m), corners, least(1.0 - share));
-            return arc.stretch(foot, (a, 0.0), [Finish::Corner, front], least(share).max(2));
+            let finish = [Finish::Corner, front];
+            let rim = arc.stretch(foot, (a, 0.0), finish, least(share).max(2));
+            return (rim, foot);
         }
-        arc.stretch(back, (a, 0.0), [Finish::Corner, front], LEAST_WALL)
+        let rim = arc.stretch(back, (a, 0.0), [Finish::Corner, front], LEAST_WALL);
+        (rim, back)
     }
 
-    /// The cup, from its foot on the can's wall.
-    fn cup(arc: &mut Builder, (a, z): (f64, f64), outside: f64) {
-        let on_foot = |node: &(f64, f64)| node.0 == a && node.1 == z;
-        let Some(foot) = arc.nodes.iter().position(on_foot) else {
-            return;
-        };
+    /// The cup of an outside radius and depth, from its foot on the can's wall.
+    fn cup(arc: &mut Builder, foot: usize, (outside, depth): (f64, f64)) {
         let corners = [Finish::Corner, Finish::Corner];
-        let corner = arc.stretch(foot, (outside, z), corners, 2);
+        let corner = arc.stretch(foot, (outside, -depth), corners, 2);
         arc.stretch(corner, (outside, 0.0), [Finish::Corner, Finish::Rim], 2);
     }
 }

@@ -93,7 +93,7 @@ impl FarSeries {
                 theta += sample.0.scale(factor);
                 phi += sample.1.scale(factor);
             }
-            let single = (order % 2 == 1 && m == 0) || (order % 2 == 0 && m + 1 == terms);
+            let single = (order % 2 == 1 && m == 0) || (order.is_multiple_of(2) && m + 1 == terms);
             let norm = if single { 1.0 } else { 2.0 } / terms as f64;
             series.theta.push(theta.scale(norm));
             series.phi.push(phi.scale(norm));

@@ -40,7 +40,7 @@ pub(super) const NEAR_SOURCE: usize = 3;
 pub(super) const ROLES: usize = 4;
 
 /// Panels of a sheet.
-const SHEET_PANELS: usize = 4;
+const SHEET_PANELS: usize = 3;
 /// Half the length of a tube over the can's radius.
 const TUBE_HALF: f64 = 0.1;
 /// Roots of J0 beyond TM01's: M. Abramowitz and I. A. Stegun, *Handbook of

@@ -2,7 +2,7 @@
 
 use super::samples::{PointPair, Samples};
 use crate::complex::Complex;
-use crate::phasor::sine_and_cosine;
+use crate::phasor::sines_and_cosines;
 
 /// Highest moment: order 2 needs `cos 3ψ`.
 const MOMENTS: usize = 4;
@@ -60,17 +60,25 @@ impl<'a> Reader<'a> {
         let (weight, weights) = self.weight.split_at(count);
         let (cosine, cosines) = self.cosine.split_at(count);
         (self.distance, self.weight, self.cosine) = (distances, weights, cosines);
-        let (mut re, mut im) = ([0.0; MOMENTS], [0.0; MOMENTS]);
-        for ((r, w), c) in distance.iter().zip(weight).zip(cosine) {
-            let (sine, cosine) = sine_and_cosine(k * r);
-            let twice = 2.0 * c * c - 1.0;
-            let turns = [1.0, *c, twice, c * (2.0 * twice - 1.0)];
-            let (x, y) = (w * cosine, -w * sine);
-            for m in 0..MOMENTS {
-                re[m] += x * turns[m];
-                im[m] += y * turns[m];
+        // Two at a time, which processors do as one.
+        let (mut re, mut im) = ([[0.0; 2]; MOMENTS], [[0.0; 2]; MOMENTS]);
+        let pairs = distance.as_chunks::<2>().0.iter();
+        let pairs = pairs
+            .zip(weight.as_chunks::<2>().0)
+            .zip(cosine.as_chunks::<2>().0);
+        for ((r, w), c) in pairs {
+            let [sines, cosines] = sines_and_cosines(r.map(|r| k * r));
+            for lane in 0..2 {
+                let c = c[lane];
+                let twice = 2.0 * c * c - 1.0;
+                let turns = [1.0, c, twice, c * (2.0 * twice - 1.0)];
+                let (x, y) = (w[lane] * cosines[lane], -w[lane] * sines[lane]);
+                for m in 0..MOMENTS {
+                    re[m][lane] += x * turns[m];
+                    im[m][lane] += y * turns[m];
+                }
             }
         }
-        [0, 1, 2, 3].map(|m: usize| Complex::new(re[m], im[m]))
+        [0, 1, 2, 3].map(|m: usize| Complex::new(re[m][0] + re[m][1], im[m][0] + im[m][1]))
     }
 }

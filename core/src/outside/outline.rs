@@ -120,7 +120,7 @@ impl Outline {
         }
         let least_m = self.radius_m * (1.0 + LEAST_STEP);
         let outside_m = self.widest_m();
-        if self.rim != Rim::Bare && !(outside_m >= least_m) {
+        if self.rim != Rim::Bare && (outside_m.is_nan() || outside_m < least_m) {
             return Err(OutsideError::RimNotWider { outside_m, least_m });
         }
         match self.rim {

@@ -56,7 +56,7 @@ impl PreparedOutside {
             panels,
             most: MOST_PANELS,
         };
-        if !(about < MOST_PANELS as f64) {
+        if about.is_nan() || about >= MOST_PANELS as f64 {
             return Err(too_large(about.min(1e9) as usize));
         }
         let arc = Arc::new(outline, wavelength, FINENESS);
@@ -85,6 +85,9 @@ impl PreparedOutside {
     fn sample(&mut self) {
         let sampler = Sampler::new(wavenumber(self.top_hz), self.outline.widest_m());
         let mut samples = Samples::default();
+        let count = self.arc.panels.len();
+        let pairs = count * (count + 1) / 2 + count * self.probes.panels.len();
+        Sampler::reserve(&mut samples, pairs);
         let body = || self.arc.panels.iter().enumerate();
         for (i, first) in body() {
             for (j, second) in body().skip(i) {

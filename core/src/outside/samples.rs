@@ -53,27 +53,29 @@ pub(super) struct Samples {
 /// Panels are near when an end of one is closer to an end of the other than this
 /// share of the longer one.
 const NEAR: f64 = 0.5;
-/// Fewest samples round half the axis with and without the substitution.
+/// Fewest samples round half the axis with and without the substitution; samples
+/// come in pairs.
 const FEWEST_PEAKED: usize = 6;
 const FEWEST_EVEN: usize = 4;
-/// Most samples beyond these.
-const MOST_BEYOND: usize = 60;
+/// Most pairs beyond these.
+const MOST_BEYOND: usize = 30;
 
 /// Least `d/√(ρρ')`.
 const CLOSEST: f64 = 1e-6;
 /// `d/√(ρρ')` from which the kernel has no peak worth a substitution.
 const APART: f64 = 0.8;
 
-/// Samples beyond the fewest for a phase round half the axis and a reach of the
-/// substitution.
+/// Pairs of samples beyond the fewest for a phase round half the axis and a reach
+/// of the substitution.
 fn peaked_beyond(phase: f64, reach: f64) -> usize {
-    math::ceil(0.45 * phase + 0.35 * reach) as usize
+    math::round(0.22 * phase + 0.18 * reach + 0.45) as usize
 }
 
-/// The same without the substitution.
+/// The same without the substitution; 0.6 + 3.5/δ stands for 2/asinh(δ/2).
 fn even_beyond(phase: f64, delta: f64) -> usize {
-    let wanted = 1.5 + 4.0 / (2.0 * math::asinh(0.5 * delta)) + 0.3 * phase;
-    (math::ceil(wanted) as usize).saturating_sub(FEWEST_EVEN)
+    let wanted = 2.1 + 3.5 / delta + 0.3 * phase;
+    let beyond = (wanted - FEWEST_EVEN as f64).max(0.0);
+    math::round(0.5 * beyond + 0.45) as usize
 }
 
 /// Makes samples.
@@ -81,9 +83,9 @@ fn even_beyond(phase: f64, delta: f64) -> usize {
 pub(super) struct Sampler {
     far: [(f64, f64); 2],
     near: Vec<(f64, f64)>,
-    /// Gauss rules on [0, 1] with `FEWEST_PEAKED + n` points.
+    /// Gauss rules on [0, 1] with `FEWEST_PEAKED + 2 n` points.
     peaked: Vec<Vec<(f64, f64)>>,
-    /// Cosines of `FEWEST_EVEN + n` evenly spaced angles.
+    /// Cosines of `FEWEST_EVEN + 2 n` evenly spaced angles.
     even: Vec<Vec<f64>>,
     /// Highest wavenumber, rad/m.
     k: f64,
@@ -109,9 +111,22 @@ impl Sampler {
         Self {
             far: [0, 1].map(|n| two.get(n).copied().unwrap_or_default()),
             near: rule(3),
-            peaked: (0..=peaked).map(|n| rule(FEWEST_PEAKED + n)).collect(),
-            even: (0..=even).map(|n| even_cosines(FEWEST_EVEN + n)).collect(),
+            peaked: (0..=peaked).map(|n| rule(FEWEST_PEAKED + 2 * n)).collect(),
+            even: (0..=even)
+                .map(|n| even_cosines(FEWEST_EVEN + 2 * n))
+                .collect(),
             k,
+        }
+    }
+
+    /// Makes room for the samples of about so many pairs of panels.
+    pub(super) fn reserve(to: &mut Samples, pairs: usize) {
+        const POINTS: usize = 5;
+        const SAMPLES: usize = 8;
+        to.pairs.reserve(pairs);
+        to.points.reserve(POINTS * pairs);
+        for list in [&mut to.distance, &mut to.weight, &mut to.cosine] {
+            list.reserve(POINTS * SAMPLES * pairs);
         }
     }
 

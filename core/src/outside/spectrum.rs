@@ -40,7 +40,7 @@ impl OutsideSteps {
     pub fn new(outline: &Outline, low_hz: f64, high_hz: f64) -> Result<Self, OutsideError> {
         let (low_hz, high_hz) = (low_hz.min(high_hz), low_hz.max(high_hz));
         let (lowest_hz, highest_hz) = frequency_range(outline.radius_m);
-        if !(low_hz >= lowest_hz) {
+        if low_hz.is_nan() || low_hz < lowest_hz {
             return Err(OutsideError::Frequency {
                 frequency_hz: low_hz,
                 low_hz: lowest_hz,

@@ -66,7 +66,7 @@ fn add(system: &mut [[f64; 4]; 3], row: [f64; 3], phase: f64, field: Complex) {
 fn solve(mut system: [[f64; 4]; 3]) -> Option<[f64; 3]> {
     for pivot in 0..3 {
         let row = system[pivot];
-        if !(row[pivot] > 0.0) {
+        if row[pivot].is_nan() || row[pivot] <= 0.0 {
             return None;
         }
         for (n, other) in system.iter_mut().enumerate() {

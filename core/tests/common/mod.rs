@@ -9,6 +9,7 @@ pub(crate) fn parse(text: &str) -> Value {
 }
 
 /// The rows of a table in a data file; never empty.
+#[allow(dead_code, reason = "not every test file needs it")]
 pub(crate) fn rows<'a>(data: &'a Value, key: &str) -> &'a [Value] {
     let rows = data[key].as_array().expect("a table");
     assert!(!rows.is_empty());
