@@ -68,7 +68,7 @@ impl PatternPlot {
     /// In words.
     fn description(&self) -> String {
         if self.e_dbi.is_empty() {
-            "No pattern is computed for this design.".to_owned()
+            "The pattern is not computed yet.".to_owned()
         } else {
             "The level in each direction, along the wire (full line) and across it (dashed); \
              the figures stand in the list."

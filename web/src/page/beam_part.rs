@@ -4,7 +4,6 @@ use std::f64::consts::PI;
 
 use tinwave_core::beam::{Beam, endless_pipe_uncertainty};
 use tinwave_core::constants::wavenumber;
-use tinwave_core::mouth::{Plane, pipe_pattern_dbi};
 use tinwave_core::radiation::{BeamFigures, CanBeam, PhaseCentre, SideLobe};
 use tinwave_core::si::{SiDesign, micrometres};
 
@@ -297,33 +296,21 @@ fn mouth(model: &Model) -> String {
     }))
 }
 
-/// The pattern as it is drawn: true, or of the endless pipe.
+/// The pattern as it is drawn, once it is computed.
 pub(super) fn pattern_plot(model: &Model) -> PatternPlot {
-    let angles: Vec<f64> = (0..POINTS).map(|i| angle_deg(i) * (PI / 180.0)).collect();
-    if let Some(beam) = true_beam(model) {
-        let figures = &beam.figures;
-        return PatternPlot {
-            e_dbi: beam.pattern.cut_dbi(0.0, &angles),
-            h_dbi: beam.pattern.cut_dbi(0.5 * PI, &angles),
-            peak_deg: figures.e_peak_angle_deg,
-            width_deg: (
-                figures.beamwidth_e_deg.unwrap_or(0.0),
-                figures.beamwidth_h_deg.unwrap_or(0.0),
-            ),
-        };
-    }
-    let Some(beam) = estimate(model) else {
+    let Some(beam) = true_beam(model) else {
         return PatternPlot::default();
     };
-    let si = SiDesign::new(&model.work.design);
-    let ka = wavenumber(si.centre_hz()) * si.radius_m;
-    let sides: Vec<f64> = angles.iter().map(|angle| angle.abs()).collect();
-    let cut = |plane| pipe_pattern_dbi(ka, plane, &sides).unwrap_or_default();
+    let angles: Vec<f64> = (0..POINTS).map(|i| angle_deg(i) * (PI / 180.0)).collect();
+    let figures = &beam.figures;
     PatternPlot {
-        e_dbi: cut(Plane::E),
-        h_dbi: cut(Plane::H),
-        peak_deg: 0.0,
-        width_deg: (beam.beamwidth_e_deg, beam.beamwidth_h_deg),
+        e_dbi: beam.pattern.cut_dbi(0.0, &angles),
+        h_dbi: beam.pattern.cut_dbi(0.5 * PI, &angles),
+        peak_deg: figures.e_peak_angle_deg,
+        width_deg: (
+            figures.beamwidth_e_deg.unwrap_or(0.0),
+            figures.beamwidth_h_deg.unwrap_or(0.0),
+        ),
     }
 }
 
