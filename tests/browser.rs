@@ -32,6 +32,7 @@ macro_rules! scenarios {
 
 scenarios! {
     axe: Shared,
+    beam: Alone,
     csp: Shared,
     design: Shared,
     lighthouse: Alone,

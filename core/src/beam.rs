@@ -82,7 +82,7 @@ pub fn endless_pipe_uncertainty(si: &SiDesign, frequency_hz: f64) -> (f64, f64) 
         (3.40, 0.022),
     ];
     let k = wavenumber(frequency_hz);
-    let ka = (k * si.radius_m).max(1.95).min(3.40);
+    let ka = (k * si.radius_m).clamp(1.95, 3.40);
     let mut amplitude = 0.022;
     for pair in TABLE.windows(2) {
         if let [(low, a), (high, b)] = pair

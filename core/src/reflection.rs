@@ -44,7 +44,7 @@ pub fn reflection_coefficient(impedance_ohm: Complex, reference_ohm: f64) -> Com
 /// as 0.9999, that is 19,999).
 #[must_use]
 pub fn vswr(magnitude: f64) -> f64 {
-    let magnitude = magnitude.max(0.0).min(NEARLY_ALL);
+    let magnitude = magnitude.clamp(0.0, NEARLY_ALL);
     (1.0 + magnitude) / (1.0 - magnitude)
 }
 

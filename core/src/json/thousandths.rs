@@ -12,7 +12,7 @@ pub(super) fn push_thousandths(text: &mut String, thousandths: f64) {
         text.push('-');
     }
     let size = crate::math::round(crate::math::fabs(thousandths));
-    if !(size < MOST) {
+    if size.is_nan() || size >= MOST {
         text.push_str("more than 1e12");
         return;
     }

@@ -61,7 +61,7 @@ impl OutsideSpectrum {
 }
 
 fn whole(number: f64) -> Option<usize> {
-    (number >= 1.0 && number <= MOST).then_some(number as usize)
+    (1.0..=MOST).contains(&number).then_some(number as usize)
 }
 
 fn read_mode(

@@ -40,8 +40,6 @@ fn cross(p: (Point, Point), q: (Point, Point)) -> bool {
 fn to_segment(p: Point, (a, b): (Point, Point)) -> f64 {
     let (dx, dy) = (b.0 - a.0, b.1 - a.1);
     let length_sqr = (dx * dx + dy * dy).max(f64::MIN_POSITIVE);
-    let along = (((p.0 - a.0) * dx + (p.1 - a.1) * dy) / length_sqr)
-        .max(0.0)
-        .min(1.0);
+    let along = (((p.0 - a.0) * dx + (p.1 - a.1) * dy) / length_sqr).clamp(0.0, 1.0);
     math::hypot(p.0 - a.0 - along * dx, p.1 - a.1 - along * dy)
 }

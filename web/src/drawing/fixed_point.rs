@@ -8,7 +8,7 @@ const LIMIT_TENTHS: f64 = 9_999_999.0;
 pub fn push_tenths(text: &mut String, value: f64) {
     let tenths = (value * 10.0).round();
     let tenths = if tenths.is_finite() {
-        tenths.max(-LIMIT_TENTHS).min(LIMIT_TENTHS)
+        tenths.clamp(-LIMIT_TENTHS, LIMIT_TENTHS)
     } else {
         0.0
     };

@@ -27,7 +27,7 @@ impl FrequencyAxis {
     #[must_use]
     pub fn place(&self, khz: f64) -> f64 {
         let width = (self.high_khz - self.low_khz).max(1.0);
-        let part = ((khz - self.low_khz) / width).max(0.0).min(1.0);
+        let part = ((khz - self.low_khz) / width).clamp(0.0, 1.0);
         self.left + part * (self.right - self.left)
     }
 
@@ -35,7 +35,7 @@ impl FrequencyAxis {
     #[must_use]
     pub fn frequency(&self, x: f64) -> f64 {
         let width = (self.right - self.left).max(1.0);
-        let part = ((x - self.left) / width).max(0.0).min(1.0);
+        let part = ((x - self.left) / width).clamp(0.0, 1.0);
         self.low_khz + part * (self.high_khz - self.low_khz)
     }
 

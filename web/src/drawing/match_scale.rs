@@ -72,7 +72,7 @@ impl MatchScale {
         if part.is_nan() {
             1.0
         } else {
-            part.max(0.0).min(1.0)
+            part.clamp(0.0, 1.0)
         }
     }
 
@@ -104,9 +104,7 @@ impl MatchScale {
     /// Height of a value of the quantity shown (a tick), 0 to 1.
     #[must_use]
     pub fn tick_height(&self, value: f64) -> f64 {
-        ((value - self.bottom) / (self.top - self.bottom))
-            .max(0.0)
-            .min(1.0)
+        ((value - self.bottom) / (self.top - self.bottom)).clamp(0.0, 1.0)
     }
 }
 

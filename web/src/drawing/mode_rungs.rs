@@ -204,7 +204,7 @@ fn axis_for(shown: &[(String, Mode, f64)], band: Band, width_px: f64) -> Frequen
         low_khz: left,
         high_khz: right.max(left * 1.2),
         left: SIDE,
-        right: width_px.max(LEAST_WIDTH).min(MOST_WIDTH) - SIDE,
+        right: width_px.clamp(LEAST_WIDTH, MOST_WIDTH) - SIDE,
     }
 }
 

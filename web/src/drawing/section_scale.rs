@@ -90,7 +90,7 @@ impl SectionScale {
     #[must_use]
     pub fn new(design: &Design, width_px: f64) -> Self {
         let width = if width_px.is_finite() {
-            width_px.max(LEAST_WIDTH).min(MOST_WIDTH)
+            width_px.clamp(LEAST_WIDTH, MOST_WIDTH)
         } else {
             FIRST_WIDTH
         };

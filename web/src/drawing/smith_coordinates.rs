@@ -109,8 +109,8 @@ pub fn note_place(end: Complex, other: Complex) -> (f64, f64) {
         (0.0, -1.0)
     };
     (
-        (x + ux * PUSH * 1.3).max(20.0).min(SIDE - 20.0),
-        (y + uy * PUSH + 4.0).max(12.0).min(SIDE - 4.0),
+        (x + ux * PUSH * 1.3).clamp(20.0, SIDE - 20.0),
+        (y + uy * PUSH + 4.0).clamp(12.0, SIDE - 4.0),
     )
 }
 
