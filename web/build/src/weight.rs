@@ -7,9 +7,9 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 
 /// The most that all files together may weigh after gzip, in bytes.
-pub const TOTAL_BAR_BYTES: usize = 222_000;
+pub const TOTAL_BAR_BYTES: usize = 262_000;
 /// The most that the WebAssembly may weigh of it after gzip, in bytes.
-pub const WASM_BAR_BYTES: usize = 199_000;
+pub const WASM_BAR_BYTES: usize = 238_000;
 
 /// The weight of a built page.
 #[derive(Clone, Debug, PartialEq, Eq)]

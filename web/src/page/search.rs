@@ -210,7 +210,7 @@ impl Search {
             };
             match &progress {
                 Progress::Working { done } => {
-                    found.percent = (done.max(0.0).min(0.99) * 100.0) as u8;
+                    found.percent = (done.clamp(0.0, 0.99) * 100.0) as u8;
                 }
                 Progress::Done(cuts) => {
                     found.cuts.clone_from(cuts);

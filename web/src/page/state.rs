@@ -197,7 +197,7 @@ impl Page {
             return;
         }
         let waited = browser::now_ms() - self.address().written_ms;
-        let wait = (WRITE_EVERY_MS - waited).max(0.0).min(WRITE_EVERY_MS);
+        let wait = (WRITE_EVERY_MS - waited).clamp(0.0, WRITE_EVERY_MS);
         self.write_timer
             .set(wait as u32, Box::new(move || self.write_now()));
     }

@@ -118,7 +118,7 @@ fn draw(board: &Board) -> Option<()> {
     let shown = shown.as_ref()?;
     let canvas = &board.canvas;
     let ratio = window().device_pixel_ratio();
-    let ratio = ratio.max(LEAST_RATIO).min(MOST_RATIO);
+    let ratio = ratio.clamp(LEAST_RATIO, MOST_RATIO);
     // A canvas is at most some thousand px wide.
     let (across, down) = (
         (shown.width * ratio).round() as u32,
