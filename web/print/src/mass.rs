@@ -1,0 +1,193 @@
+//! What the parts weigh and where the whole balances.
+
+use std::f64::consts::PI;
+
+use tinwave_core::math;
+
+use crate::job::{Metal, Mouth, PrintJob};
+
+/// One part's mass and the place of its centre along the axis.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PartMass {
+    /// Mass in grams.
+    pub grams: f64,
+    /// Its centre from the closed end's outer rim, millimetres.
+    pub axial_mm: f64,
+}
+
+/// Density in g/cm³; `None` for the perfect conductor, which is no stuff.
+///
+/// Steel: EN 1991-1-1 table A.4 (77 to 78.5 kN/m³), stainless 304: EN 10088-1
+/// (7.9), aluminium 3004 and brass 70/30: ASM handbook (2.72, 8.53), copper and
+/// zinc: CRC Handbook of Chemistry and Physics (8.96, 7.13). From memory. The
+/// coating of tinplate and galvanised sheet is left out: below 1 and 7 %.
+#[must_use]
+pub const fn density(metal: Metal) -> Option<f64> {
+    match metal {
+        Metal::Tinplate | Metal::Galvanised | Metal::Steel => Some(7.85),
+        Metal::Aluminium => Some(2.72),
+        Metal::Copper => Some(8.96),
+        Metal::Brass => Some(8.53),
+        Metal::Zinc => Some(7.13),
+        Metal::Stainless => Some(7.9),
+        _ => None,
+    }
+}
+
+/// Density of the wire, copper, g/cm³ (CRC Handbook, from memory).
+const WIRE_DENSITY: f64 = 8.96;
+/// Density of the cap, polyethylene, g/cm³ (0.91 to 0.97 by kind; polymer
+/// handbooks, from memory).
+const CAP_DENSITY: f64 = 0.95;
+
+fn mm(um: u32) -> f64 {
+    f64::from(um) / 1e3
+}
+
+/// Grams of so many cubic millimetres.
+fn grams(volume_mm3: f64, density: f64) -> f64 {
+    volume_mm3 * density / 1e3
+}
+
+/// Every part: shell, base, wire, connector, what is at the mouth, cap. Screws,
+/// solder and bracket are left out. `None` where the can is of no real metal.
+#[must_use]
+pub fn part_masses(job: &PrintJob) -> Option<Vec<PartMass>> {
+    let density = density(job.can.metal)?;
+    let can = &job.can;
+    let (wall, inside) = (mm(can.wall_um), mm(can.inside_diameter_um()));
+    let overall = mm(can.overall_um());
+    let hole = mm(can.base_um()) + mm(job.probe.backshort_um);
+    let wire = mm(job.probe.wire_diameter_um);
+    let mut parts = vec![
+        PartMass {
+            grams: grams(PI * (inside + wall) * wall * overall, density),
+            axial_mm: overall / 2.0,
+        },
+        PartMass {
+            grams: grams(PI / 4.0 * inside * inside * wall, density),
+            axial_mm: mm(can.base_recess_um) + wall / 2.0,
+        },
+        PartMass {
+            grams: grams(
+                PI / 4.0 * wire * wire * mm(job.probe.length_um),
+                WIRE_DENSITY,
+            ),
+            axial_mm: hole,
+        },
+        PartMass {
+            grams: f64::from(job.panel.mass_mg) / 1e3,
+            axial_mm: hole,
+        },
+    ];
+    parts.extend(mouth_masses(job, density));
+    parts.extend(job.cap.map(|cap| PartMass {
+        grams: grams(
+            PI / 4.0 * mouth_diameter(job) * mouth_diameter(job) * mm(cap.sheet_um),
+            CAP_DENSITY,
+        ),
+        axial_mm: overall + funnel_height(job),
+    }));
+    Some(parts)
+}
+
+/// Diameter that a cap covers, millimetres.
+fn mouth_diameter(job: &PrintJob) -> f64 {
+    match job.mouth {
+        Mouth::Funnel {
+            mouth_diameter_um, ..
+        } => mm(mouth_diameter_um),
+        _ => mm(job.can.outside_diameter_um),
+    }
+}
+
+/// Height of the funnel along the axis, millimetres; 0 without one.
+fn funnel_height(job: &PrintJob) -> f64 {
+    match job.mouth {
+        Mouth::Funnel {
+            mouth_diameter_um,
+            half_angle_millideg,
+            ..
+        } => {
+            let flare = mm(mouth_diameter_um) - mm(job.can.outside_diameter_um);
+            let angle = f64::from(half_angle_millideg) * (PI / 180_000.0);
+            (flare / 2.0 / math::tan(angle)).max(0.0)
+        }
+        _ => 0.0,
+    }
+}
+
+fn mouth_masses(job: &PrintJob, density: f64) -> Vec<PartMass> {
+    let overall = mm(job.can.overall_um());
+    let outside = mm(job.can.outside_diameter_um);
+    let ring = |outer: f64, sheet: f64| {
+        grams(
+            PI / 4.0 * (outer * outer - outside * outside).max(0.0) * sheet,
+            density,
+        )
+    };
+    match job.mouth {
+        Mouth::Open => Vec::new(),
+        Mouth::Funnel {
+            mouth_diameter_um,
+            sheet_um,
+            ..
+        } => {
+            let (small, wide) = (outside / 2.0, mm(mouth_diameter_um) / 2.0);
+            let height = funnel_height(job);
+            let slant = math::hypot(height, wide - small);
+            vec![PartMass {
+                grams: grams(PI * (small + wide) * slant * mm(sheet_um), density),
+                // Centroid of a frustum's mantle: h/3 (r1 + 2 r2)/(r1 + r2).
+                axial_mm: overall + height / 3.0 * (small + 2.0 * wide) / (small + wide),
+            }]
+        }
+        Mouth::Flange {
+            outside_diameter_um,
+            sheet_um,
+        } => vec![PartMass {
+            grams: ring(mm(outside_diameter_um), mm(sheet_um)),
+            axial_mm: overall,
+        }],
+        Mouth::Choke {
+            inside_diameter_um,
+            depth_um,
+            sheet_um,
+        } => {
+            let (inside, depth, sheet) = (mm(inside_diameter_um), mm(depth_um), mm(sheet_um));
+            vec![
+                PartMass {
+                    grams: ring(inside, sheet),
+                    axial_mm: overall - depth,
+                },
+                PartMass {
+                    grams: grams(PI * (inside + sheet) * sheet * depth, density),
+                    axial_mm: overall - depth / 2.0,
+                },
+            ]
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::examples;
+
+    #[test]
+    fn a_plain_shell_weighs_what_its_sheet_weighs() {
+        // By hand: 83.0 mm inside, wall 0.2 mm, 146 mm from rim to rim.
+        // Shell: π × 83.2 × 0.2 × 146 = 7632.3 mm³, × 7.85 = 59.91 g.
+        // Base: π/4 × 83² × 0.2 = 1082.1 mm³ = 8.49 g.
+        let mut job = examples::plain_can();
+        job.can.outside_diameter_um = 83_400;
+        job.can.wall_um = 200;
+        job.can.base_recess_um = 3_800;
+        job.can.open_length_um = 142_000;
+        let parts = part_masses(&job).unwrap_or_default();
+        assert!((parts[0].grams - 59.91).abs() < 0.01, "{:?}", parts[0]);
+        assert!((parts[1].grams - 8.49).abs() < 0.01, "{:?}", parts[1]);
+        assert!((parts[0].axial_mm - 73.0).abs() < 1e-9);
+        assert!((parts[1].axial_mm - 3.9).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,203 @@
+//! Sheets as a PDF file (PDF Reference 1.4), written without compression.
+
+use crate::figure::{push_scaled, push_whole};
+use crate::job::PrintJob;
+use crate::paper::Paper;
+use crate::pdf_content::content;
+use crate::sheet::Layout;
+use crate::text_image::TextImage;
+use crate::words;
+
+/// Object numbers that are the same in every file.
+const CATALOG: usize = 1;
+const PAGES: usize = 2;
+const REGULAR: usize = 3;
+const BOLD: usize = 4;
+const RESOURCES: usize = 5;
+const INFO: usize = 6;
+const FIRST_FREE: usize = 7;
+
+/// A file as it grows, and where its objects start.
+struct File {
+    bytes: Vec<u8>,
+    offsets: Vec<usize>,
+}
+
+/// The PDF of a layout. Every text must be in WinAnsi or have its image.
+#[must_use]
+pub fn pdf(job: &PrintJob, layout: &Layout) -> Vec<u8> {
+    let images: Vec<&TextImage> = job.images.iter().filter(|i| i.is_sound()).collect();
+    let first_page = FIRST_FREE + images.len();
+    let mut file = File {
+        // Bytes above 127 tell every program that the file is not plain text.
+        bytes: b"%PDF-1.4\n%\xE2\xE3\xCF\xD3\n".to_vec(),
+        offsets: Vec::new(),
+    };
+    // PrintScaling came with PDF 1.6; readers of any version heed it.
+    file.object(&format_catalog());
+    file.object(&format_pages(first_page, layout.sheets.len()));
+    for name in ["Helvetica", "Helvetica-Bold"] {
+        file.object(
+            &[
+                "<</Type/Font/Subtype/Type1/BaseFont/",
+                name,
+                "/Encoding/WinAnsiEncoding>>",
+            ]
+            .concat(),
+        );
+    }
+    file.object(&format_resources(images.len()));
+    file.object(&format_info(&job.name));
+    for image in images {
+        file.stream(&format_image(image), &image.bits);
+    }
+    for (index, sheet) in layout.sheets.iter().enumerate() {
+        let page = first_page + 2 * index;
+        file.object(&format_page(sheet.paper, page + 1));
+        file.stream("", content(job, layout, sheet).as_bytes());
+    }
+    file.finish()
+}
+
+/// The name of an image in a content stream.
+pub(crate) fn image_name(index: usize) -> String {
+    ["/I", &words::count(index)].concat()
+}
+
+fn reference(object: usize) -> String {
+    [&words::count(object), " 0 R"].concat()
+}
+
+fn format_catalog() -> String {
+    [
+        "<</Type/Catalog/Pages ",
+        &reference(PAGES),
+        "/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>",
+    ]
+    .concat()
+}
+
+fn format_pages(first: usize, count: usize) -> String {
+    let kids: Vec<String> = (0..count).map(|n| reference(first + 2 * n)).collect();
+    [
+        "<</Type/Pages/Count ",
+        &words::count(count),
+        "/Kids[",
+        &kids.join(" "),
+        "]/Resources ",
+        &reference(RESOURCES),
+        ">>",
+    ]
+    .concat()
+}
+
+fn format_resources(images: usize) -> String {
+    let images: Vec<String> = (0..images)
+        .map(|n| [&image_name(n), " ", &reference(FIRST_FREE + n)].concat())
+        .collect();
+    [
+        "<</ProcSet[/PDF/Text/ImageB]/Font<</F1 ",
+        &reference(REGULAR),
+        "/F2 ",
+        &reference(BOLD),
+        ">>/XObject<<",
+        &images.join(""),
+        ">>>>",
+    ]
+    .concat()
+}
+
+/// The document's title as UTF-16 in hexadecimal digits, which needs no
+/// escapes in any script.
+fn format_info(name: &str) -> String {
+    let title = if name.is_empty() {
+        words::PROGRAM.to_owned()
+    } else {
+        [words::PROGRAM, ": ", name].concat()
+    };
+    let mut hex = String::from("FEFF");
+    for unit in title.encode_utf16() {
+        for shift in [12, 8, 4, 0] {
+            let digit = u32::from(unit >> shift) & 15;
+            hex.push(char::from_digit(digit, 16).unwrap_or('0'));
+        }
+    }
+    ["<</Title<", &hex, ">/Producer(", words::PROGRAM, ")>>"].concat()
+}
+
+fn format_image(image: &TextImage) -> String {
+    let mut words = String::from("/Type/XObject/Subtype/Image/ImageMask true/Width ");
+    push_whole(&mut words, i64::from(image.width_px));
+    words.push_str("/Height ");
+    push_whole(&mut words, i64::from(image.height_px));
+    // A set bit is ink.
+    words.push_str("/BitsPerComponent 1/Decode[1 0]");
+    words
+}
+
+fn format_page(paper: Paper, content: usize) -> String {
+    let mut page = ["<</Type/Page/Parent ", &reference(PAGES), "/MediaBox[0 0"].concat();
+    for side in [paper.width, paper.height] {
+        page.push(' ');
+        // 72 points to the inch of 25.4 mm, to a hundred-thousandth.
+        push_scaled(&mut page, i64::from(side) * 7_200_000 / 25_400, 5);
+    }
+    page.push_str("]/Contents ");
+    page.push_str(&reference(content));
+    page.push_str(">>");
+    page
+}
+
+impl File {
+    fn text(&mut self, text: &str) {
+        self.bytes.extend_from_slice(text.as_bytes());
+    }
+
+    fn begin(&mut self) {
+        self.offsets.push(self.bytes.len());
+        let number = words::count(self.offsets.len());
+        self.text(&[&number, " 0 obj\n"].concat());
+    }
+
+    fn object(&mut self, body: &str) {
+        self.begin();
+        self.text(body);
+        self.text("\nendobj\n");
+    }
+
+    fn stream(&mut self, entries: &str, bytes: &[u8]) {
+        self.begin();
+        let length = words::count(bytes.len());
+        self.text(&["<<", entries, "/Length ", &length, ">>stream\n"].concat());
+        self.bytes.extend_from_slice(bytes);
+        self.text("\nendstream\nendobj\n");
+    }
+
+    fn finish(mut self) -> Vec<u8> {
+        let start = self.bytes.len();
+        let size = words::count(self.offsets.len() + 1);
+        let mut table = ["xref\n0 ", &size, "\n0000000000 65535 f \n"].concat();
+        for offset in &self.offsets {
+            let digits = words::count(*offset);
+            table.push_str(&"0000000000"[digits.len().min(10)..]);
+            table.push_str(&digits);
+            table.push_str(" 00000 n \n");
+        }
+        self.text(&table);
+        self.text(
+            &[
+                "trailer\n<</Size ",
+                &size,
+                "/Root ",
+                &reference(CATALOG),
+                "/Info ",
+                &reference(INFO),
+                ">>\nstartxref\n",
+                &words::count(start),
+                "\n%%EOF\n",
+            ]
+            .concat(),
+        );
+        self.bytes
+    }
+}
