@@ -13,7 +13,7 @@ use crate::words;
 use crate::wrap_strip::WrapStrip;
 
 /// How far the paper goes on under its own start, to be taped.
-pub const TAB: Um = 10 * MM;
+pub const TAB: Um = 5 * MM;
 /// Air between the band of words and what is drawn.
 const AIR: Um = 3 * MM;
 /// Widest column of words.

@@ -13,11 +13,11 @@ use crate::words;
 /// Height of the head.
 const HEAD: Um = 11 * MM;
 /// Width of the column with the upright ruler.
-const COLUMN: Um = 10 * MM;
+const COLUMN: Um = 9 * MM;
 /// Height of one ruler with its words.
 const RULER_ROW: Um = 7 * MM;
 /// From the end of one ruler with its words to the next on the same row.
-const RULER_STEP: Um = 122 * MM;
+const RULER_STEP: Um = 120 * MM;
 /// Longest mark of a ruler.
 const MARK: Um = 4 * MM;
 /// Capitals in head and foot.
@@ -29,6 +29,19 @@ pub struct Furniture {
     printable: Rect,
     foot: Paragraph,
     side_by_side: bool,
+}
+
+/// What the head of a sheet says.
+#[derive(Clone, Copy, Debug)]
+pub struct Head<'a> {
+    /// What is on the sheet.
+    pub title: &'a str,
+    /// Its number, from 1.
+    pub number: usize,
+    /// How many sheets there are.
+    pub all: usize,
+    /// Whether it must be joined to others.
+    pub tiled: bool,
 }
 
 impl Furniture {
@@ -58,15 +71,20 @@ impl Furniture {
         )
     }
 
-    /// Draws it on sheet `number` of `all`.
+    /// Draws it on a sheet.
     pub fn draw(
         &self,
         drawing: &mut Drawing,
         job: &PrintJob,
         set: Typesetter,
-        title: &str,
-        (number, all): (usize, usize),
+        head: Head<'_>,
     ) {
+        let Head {
+            title,
+            number,
+            all,
+            tiled,
+        } = head;
         let Rect { low, high } = self.printable;
         let number = words::sheet_of(number, all);
         let number = Text::new(at(high.x, high.y - 3_000), CAPITAL, number).end();
@@ -80,7 +98,9 @@ impl Furniture {
         let titled = [words::PROGRAM, ": ", title].concat();
         let titled = Text::new(at(low.x + after, high.y - 3_000), CAPITAL, titled);
         drawing.text(set.fitted(titled, room - after));
-        let advice = Text::new(at(low.x, high.y - 7_200), CAPITAL, words::PRINT_AT_100);
+        let joining = if tiled { words::TAPE_SHEETS } else { "" };
+        let advice = [words::PRINT_AT_100, joining].concat();
+        let advice = Text::new(at(low.x, high.y - 7_200), CAPITAL, advice);
         drawing.text(set.fitted(advice, self.printable.width()));
 
         let foot = low.y + self.foot.height();

@@ -3,7 +3,7 @@
 
 pub use tinwave_core::metal::Metal;
 
-use crate::figure::LengthUnit;
+pub use crate::figure::LengthUnit;
 use crate::paper::{Orientation, PaperSize, PrintedRulers};
 use crate::text_image::TextImage;
 

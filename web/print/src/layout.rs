@@ -4,7 +4,7 @@ use crate::build_sheet::build_sheet;
 use crate::cut_gauge::cut_gauge;
 use crate::drawing::{Drawing, Shape, Text};
 use crate::drill_template::drill_template;
-use crate::furniture::Furniture;
+use crate::furniture::{Furniture, Head};
 use crate::geometry::{MM, Rect, Um};
 use crate::job::{Part, PrintJob};
 use crate::letters;
@@ -16,7 +16,6 @@ use crate::sheet::{Layout, Sheet, View};
 use crate::text_image::image_of;
 use crate::tiling::{MARK_ROOM, Tile, register_marks, tiles, window_size};
 use crate::typesetting::Typesetter;
-use crate::words;
 
 /// Most sheets that are printed.
 pub const MOST_SHEETS: usize = 60;
@@ -92,8 +91,13 @@ fn lay_out_on(job: &PrintJob, landscape: bool) -> Result<Layout, PrintError> {
     let all = sheets.len();
     for (index, sheet) in sheets.iter_mut().enumerate() {
         let title = titles(sheet, &patterns);
-        let number = (index + 1, all);
-        furniture.draw(&mut sheet.furniture, job, set, &title, number);
+        let head = Head {
+            title: &title,
+            number: index + 1,
+            all,
+            tiled: sheet.views.iter().any(|view| view.clipped),
+        };
+        furniture.draw(&mut sheet.furniture, job, set, head);
     }
     Ok(Layout { patterns, sheets })
 }

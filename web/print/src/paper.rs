@@ -46,7 +46,7 @@ pub const PRINTED_RANGE_UM: (u32, u32) = (90_000, 110_000);
 
 /// White border that no printer needs to reach: left, right and top. Common
 /// practice, no source.
-pub const BORDER: Um = 10 * MM;
+pub const BORDER: Um = 8 * MM;
 /// The same at the lower edge, where many inkjets hold the sheet.
 pub const FOOT_BORDER: Um = 14 * MM;
 

@@ -1,15 +1,26 @@
 //! The one way in: a job and a kind of file.
 
+use crate::dxf::dxf;
+use crate::facts::facts;
 use crate::job::PrintJob;
-use crate::layout::{lay_out, texts_without_image};
+use crate::layout::{lay_out, patterns, texts_without_image};
 use crate::pdf::pdf;
 use crate::print_error::PrintError;
+use crate::svg::{stacked, svg_document, svg_pages};
 
 /// A kind of file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Kind {
     /// Sheets as PDF.
     Pdf,
+    /// Sheets as `<svg>` elements, for the browser's own print.
+    SvgPages,
+    /// All patterns uncut as one SVG document; without the build sheet.
+    Svg,
+    /// All patterns uncut as DXF; without the build sheet.
+    Dxf,
+    /// `key=value` lines: how many sheets, mass, balance point and so on.
+    Facts,
 }
 
 /// A file.
@@ -23,38 +34,58 @@ pub struct Output {
     pub extension: &'static str,
 }
 
+impl Kind {
+    /// The word it goes by.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Some(match key {
+            "pdf" => Self::Pdf,
+            "svg-pages" => Self::SvgPages,
+            "svg" => Self::Svg,
+            "dxf" => Self::Dxf,
+            "facts" => Self::Facts,
+            _ => return None,
+        })
+    }
+}
+
 /// Prints a job.
 ///
 /// # Errors
-/// See [`PrintError`].
+/// See [`PrintError`]. Only a PDF needs images.
 pub fn print(job: &PrintJob, kind: Kind) -> Result<Output, PrintError> {
-    match kind {
+    job.check()?;
+    let (bytes, media_type, extension) = match kind {
         Kind::Pdf => {
             let layout = lay_out(job)?;
             let missing = texts_without_image(job, &layout);
             if !missing.is_empty() {
                 return Err(PrintError::NeedsImages(missing));
             }
-            Ok(Output {
-                bytes: pdf(job, &layout),
-                media_type: "application/pdf",
-                extension: "pdf",
-            })
+            (pdf(job, &layout), "application/pdf", "pdf")
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    #[test]
-    fn writes() {
-        let mut job = crate::examples::plain_can();
-        job.link = "https://example.org/#".to_owned() + &"a1-b2~".repeat(40);
-        job.mouth = crate::job::Mouth::Funnel { mouth_diameter_um: 200_000, half_angle_millideg: 25_000, sheet_um: 300 };
-        job.cap = Some(crate::job::Cap { sheet_um: 500, permittivity_milli: 2250 });
-        job.screws = vec![crate::job::WallHole { axial_um: 80_000, angle_millideg: 180_000, hole_um: 4_000, depth_um: 5_000 }];
-        let out = print(&job, Kind::Pdf).unwrap();
-        std::fs::write("/tmp/wt-print/target/t.pdf", out.bytes).unwrap();
-    }
+        Kind::SvgPages => {
+            let pages = svg_pages(&lay_out(job)?);
+            (pages.into_bytes(), "image/svg+xml", "svg")
+        }
+        Kind::Svg => {
+            let document = svg_document(&patterns(job)?, &job.name);
+            (document.into_bytes(), "image/svg+xml", "svg")
+        }
+        Kind::Dxf => {
+            let file = dxf(&stacked(&patterns(job)?));
+            (file.into_bytes(), "image/vnd.dxf", "dxf")
+        }
+        Kind::Facts => {
+            let layout = lay_out(job)?;
+            let missing = texts_without_image(job, &layout);
+            let facts = facts(job, &layout, &missing);
+            (facts.into_bytes(), "text/plain", "txt")
+        }
+    };
+    Ok(Output {
+        bytes,
+        media_type,
+        extension,
+    })
 }

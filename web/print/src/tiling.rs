@@ -12,6 +12,8 @@ pub const OVERLAP: Um = 10 * MM;
 pub const MARK_ROOM: Um = 8 * MM;
 /// Arm of a register mark.
 const ARM: Um = 3 * MM;
+/// A joint this far from a hole's centre does no harm.
+const CLEAR: Um = 25 * MM;
 /// Most windows that are looked at.
 const MOST_WINDOWS: i64 = 900;
 
@@ -51,11 +53,11 @@ impl Windows {
                 .min()
                 .unwrap_or(0)
         };
-        // The first start that is clearest; without places to keep, the pattern's own edge.
+        // The pattern's own edge where that is clear enough, else the clearest.
         let mut start = low;
         for part in 1..=8 {
             let other = low - slack * part / 8;
-            if clearance(other) > clearance(start) {
+            if clearance(start) < CLEAR && clearance(other) > clearance(start) {
                 start = other;
             }
         }

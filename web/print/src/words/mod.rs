@@ -1,10 +1,11 @@
 //! Words for people, by where they stand.
 
-mod cautions;
 mod parts;
 mod steps;
 mod template;
 
+pub(crate) use parts::*;
+pub(crate) use steps::*;
 pub(crate) use template::*;
 
 use crate::job::{Metal, PrintJob};
@@ -23,6 +24,9 @@ pub(crate) const PRINT_AT_100: &str =
 pub(crate) const METRIC_RULER: &str = "100 mm";
 pub(crate) const INCH_RULER: &str = "4 in";
 pub(crate) const JOIN: &str = "sheet ";
+
+pub(crate) const TAPE_SHEETS: &str =
+    " Trim one sheet at the crosses, lay it on the other so that the crosses meet, tape.";
 
 /// "Sheet 2 of 5".
 pub(crate) fn sheet_of(number: usize, all: usize) -> String {

@@ -23,7 +23,6 @@ pub(crate) const GAUGE_USE: &str =
 
 pub(crate) const CUT_LINE: &str = "cut";
 pub(crate) const FOLD_LINE: &str = "bend";
-pub(crate) const SEAM_TAB: &str = "seam tab";
 pub(crate) const FLANGE_USE: &str = "Bend the tabs square and fix them to the can’s outside, the ring flush with the rim of the mouth.";
 pub(crate) const CAP_USE: &str =
     "Cut of thin plastic sheet. Bend the tabs back over the wall and tape them all round.";
