@@ -1,6 +1,7 @@
 //! The page that says what is needed and what to do in which order.
 
 use crate::drawing::Drawing;
+use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at};
 use crate::job::PrintJob;
 use crate::letters::Weight;
@@ -57,7 +58,10 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
 fn blocks(job: &PrintJob, set: Typesetter, capital: Um, width: Um) -> Vec<Block> {
     let indent = capital * 3;
     let paragraph = |indent: Um, words: &str, weight: Weight| {
-        (indent, set.paragraph(words, capital, weight, width - indent))
+        (
+            indent,
+            set.paragraph(words, capital, weight, width - indent),
+        )
     };
     let mut blocks = Vec::new();
     let heading = |words: &str| Block {
@@ -82,7 +86,7 @@ fn blocks(job: &PrintJob, set: Typesetter, capital: Um, width: Um) -> Vec<Block>
     }
     blocks.push(heading(words::STEPS));
     for (index, step) in words::steps(job).iter().enumerate() {
-        let number = [&words::count(index + 1), "."].concat();
+        let number = fill("{}.", &[&words::count(index + 1)]);
         // The number stands beside the first line, so it takes no height.
         let mut paragraphs = vec![paragraph(0, &number, Weight::Bold)];
         paragraphs.push(paragraph(indent, &step.words, Weight::Regular));

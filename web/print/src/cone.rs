@@ -36,7 +36,7 @@ impl Frustum {
     /// pattern drafting).
     #[must_use]
     pub fn develop(self) -> Development {
-        let sine = math::sin(self.half_angle);
+        let sine = math::sin_cos(self.half_angle).0;
         Development {
             inner: self.small / sine,
             outer: self.wide / sine,
@@ -48,7 +48,7 @@ impl Frustum {
     /// the middle lies half a thickness outside, square to the wall.
     #[must_use]
     pub fn of_inside(small: f64, wide: f64, half_angle: f64, sheet: f64) -> Self {
-        let outwards = 0.5 * sheet * math::cos(half_angle);
+        let outwards = 0.5 * sheet * math::sin_cos(half_angle).1;
         Self {
             small: small + outwards,
             wide: wide + outwards,
@@ -106,7 +106,10 @@ mod tests {
                 let chord = 2.0 * radius * (turn / 2.0).sin();
                 let rolled = 2.0 * (chord / (2.0 * arc)).asin() * f64::from(steps);
                 let sector = flat.sector_deg * PI / 180.0;
-                assert!((rolled - sector).abs() < 1e-6, "{degrees}: {rolled} {sector}");
+                assert!(
+                    (rolled - sector).abs() < 1e-6,
+                    "{degrees}: {rolled} {sector}"
+                );
             }
         }
     }

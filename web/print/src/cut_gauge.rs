@@ -1,6 +1,7 @@
 //! The probe wire at true size: lay the wire on it and cut.
 
 use crate::drawing::{Drawing, OVERRUN, Text};
+use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at, um};
 use crate::job::{CutLimits, PrintJob};
 use crate::layer::Layer;
@@ -19,7 +20,7 @@ const WORDS: Um = 150 * MM;
 #[must_use]
 pub fn cut_gauge(job: &PrintJob, set: Typesetter) -> Pattern {
     let mut drawing = Drawing::default();
-    let head = Text::new(at(0, -3_000), 3_000, words::wire_of(job)).bold();
+    let head = Text::new(at(0, -3_000), 3_000, &words::wire_of(job)).bold();
     drawing.text(set.fitted(head, WORDS));
     let usage = set.paragraph(words::GAUGE_USE, CAPITAL, Weight::Regular, WORDS);
     let mut y = -6 * MM - set.draw(&mut drawing, &usage, at(0, -6 * MM));
@@ -42,7 +43,7 @@ fn row(drawing: &mut Drawing, job: &PrintJob, from: &str, extra: Um, top: Um) ->
     let wire = um(job.probe.wire_diameter_um);
     let tip = um(job.probe.length_um) + extra;
     let title = words::gauge_row(job, job.probe.length_um + extra.unsigned_abs(), from);
-    drawing.text(Text::new(at(0, top - 5 * MM), CAPITAL, title));
+    drawing.text(Text::new(at(0, top - 5 * MM), CAPITAL, &title));
     let axis = top - 8 * MM - wire / 2;
     drawing.rectangle(
         Layer::Dimension,
@@ -78,7 +79,7 @@ fn limit_bar(
     y: Um,
 ) {
     let mut words_from = tip;
-    let mut words = [label, ": ", words::NO_LIMITS].concat();
+    let mut words = fill("{}: {}", &[label, words::NO_LIMITS]);
     if let Some(CutLimits {
         shortest_um,
         longest_um,
@@ -93,5 +94,5 @@ fn limit_bar(
         label.clone_into(&mut words);
     }
     let place = at(words_from + OVERRUN + MM, y - CAPITAL / 2);
-    drawing.text(Text::new(place, CAPITAL, words));
+    drawing.text(Text::new(place, CAPITAL, &words));
 }

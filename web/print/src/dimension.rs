@@ -23,7 +23,7 @@ pub(crate) fn across(drawing: &mut Drawing, (from, to): (Um, Um), y: Um, figure:
     let (left, right) = if outside { (0.0, 180.0) } else { (180.0, 0.0) };
     drawing.arrow_head(Layer::Dimension, at(from, y), left, HEAD);
     drawing.arrow_head(Layer::Dimension, at(to, y), right, HEAD);
-    let text = Text::new(at((from + to) / 2, y + GAP), CAPITAL, figure).middle();
+    let text = Text::new(at((from + to) / 2, y + GAP), CAPITAL, &figure).middle();
     if text.width() + 2 * GAP <= to - from {
         drawing.text(text);
         return;
@@ -40,11 +40,15 @@ pub(crate) fn upright(drawing: &mut Drawing, (from, to): (Um, Um), x: Um, figure
     let (from, to) = (from.min(to), from.max(to));
     drawing.line(Layer::Dimension, at(x, from), at(x, to));
     let outside = to - from < 4 * HEAD;
-    let (low, high) = if outside { (90.0, -90.0) } else { (-90.0, 90.0) };
+    let (low, high) = if outside {
+        (90.0, -90.0)
+    } else {
+        (-90.0, 90.0)
+    };
     drawing.arrow_head(Layer::Dimension, at(x, from), low, HEAD);
     drawing.arrow_head(Layer::Dimension, at(x, to), high, HEAD);
     let middle = at(x - GAP, (from + to) / 2);
-    drawing.text(Text::new(middle, CAPITAL, figure).middle().turned());
+    drawing.text(Text::new(middle, CAPITAL, &figure).middle().turned());
 }
 
 /// An extension line from a part to just past a dimension line.

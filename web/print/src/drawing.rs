@@ -39,7 +39,8 @@ pub struct Text {
 impl Text {
     /// A text that starts at a place.
     #[must_use]
-    pub fn new(at: Point, capital: Um, words: impl Into<String>) -> Self {
+    #[inline(never)]
+    pub fn new(at: Point, capital: Um, words: &str) -> Self {
         Self {
             at,
             capital,
@@ -47,12 +48,13 @@ impl Text {
             turned: false,
             weight: Weight::Regular,
             image_width: None,
-            words: words.into(),
+            words: words.to_owned(),
         }
     }
 
     /// The same with its middle at the place.
     #[must_use]
+    #[inline(never)]
     pub const fn middle(mut self) -> Self {
         self.anchor = Anchor::Middle;
         self
@@ -60,6 +62,7 @@ impl Text {
 
     /// The same with its end at the place.
     #[must_use]
+    #[inline(never)]
     pub const fn end(mut self) -> Self {
         self.anchor = Anchor::End;
         self
@@ -67,6 +70,7 @@ impl Text {
 
     /// The same, reading upwards.
     #[must_use]
+    #[inline(never)]
     pub const fn turned(mut self) -> Self {
         self.turned = true;
         self
@@ -74,6 +78,7 @@ impl Text {
 
     /// The same in bold.
     #[must_use]
+    #[inline(never)]
     pub const fn bold(mut self) -> Self {
         self.weight = Weight::Bold;
         self
@@ -113,15 +118,9 @@ impl Text {
         let drop = i64::from(letters::font_size(self.capital)) * DESCENDER_MILLI / 1_000;
         let drop = Um::try_from(drop).unwrap_or(0);
         if self.turned {
-            Rect::new(
-                origin.by(-self.capital, 0),
-                origin.by(drop, self.width()),
-            )
+            Rect::new(origin.by(-self.capital, 0), origin.by(drop, self.width()))
         } else {
-            Rect::new(
-                origin.by(0, -drop),
-                origin.by(self.width(), self.capital),
-            )
+            Rect::new(origin.by(0, -drop), origin.by(self.width(), self.capital))
         }
     }
 }
@@ -227,21 +226,25 @@ fn arc_bounds(centre: Point, radius: Um, start: f64, sweep: f64) -> Rect {
 
 impl Drawing {
     /// Adds a shape.
+    #[inline(never)]
     pub fn add(&mut self, layer: Layer, shape: Shape) {
         self.items.push(Item { layer, shape });
     }
 
     /// Adds a straight line.
+    #[inline(never)]
     pub fn line(&mut self, layer: Layer, from: Point, to: Point) {
         self.add(layer, Shape::Line { from, to });
     }
 
     /// Adds a circle.
+    #[inline(never)]
     pub fn circle(&mut self, layer: Layer, centre: Point, radius: Um) {
         self.add(layer, Shape::Circle { centre, radius });
     }
 
     /// Adds a closed outline.
+    #[inline(never)]
     pub fn outline(&mut self, layer: Layer, points: Vec<Point>) {
         self.add(
             layer,
@@ -253,6 +256,7 @@ impl Drawing {
     }
 
     /// Adds joined lines.
+    #[inline(never)]
     pub fn path(&mut self, layer: Layer, points: Vec<Point>) {
         self.add(
             layer,
@@ -264,12 +268,14 @@ impl Drawing {
     }
 
     /// Adds a rectangle.
+    #[inline(never)]
     pub fn rectangle(&mut self, layer: Layer, rect: Rect) {
         let Rect { low, high } = rect;
         self.outline(layer, vec![low, at(high.x, low.y), high, at(low.x, high.y)]);
     }
 
     /// Adds words, if there are any.
+    #[inline(never)]
     pub fn text(&mut self, text: Text) {
         if !text.words.is_empty() {
             self.add(Layer::Note, Shape::Text(text));
@@ -277,6 +283,7 @@ impl Drawing {
     }
 
     /// Adds the cross of two centre lines.
+    #[inline(never)]
     pub fn cross(&mut self, layer: Layer, centre: Point, arm: Um) {
         self.line(layer, centre.by(-arm, 0), centre.by(arm, 0));
         self.line(layer, centre.by(0, -arm), centre.by(0, arm));

@@ -1,6 +1,6 @@
 //! The strip that goes once round the can and shows where to drill.
 
-use crate::drawing::{Drawing, OVERRUN, Text};
+use crate::drawing::{Anchor, Drawing, OVERRUN, Text};
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::hole_marks::{HoleMark, draw_flange, draw_seam, hole_marks};
 use crate::job::{PrintJob, Rim, SideSeam};
@@ -89,39 +89,41 @@ fn draw_ends(
         drawing.line(Layer::Dimension, at(x, scale), at(x, scale + 2 * MM));
     }
     free.take(Rect::new(at(end - 6 * MM, scale), at(end + TAB, floor)));
-    let label = |x, words: &str| Text::new(at(x, floor - AIR), CAPITAL, words);
     if job.seam == SideSeam::Opposite {
-        let words = words::SEAM_AT_ENDS;
-        let sides = [end - MM, 3 * MM];
-        let places = sides.into_iter().flat_map(|x| {
-            [2, 6, 10].map(|y| Text::new(at(x, y * MM), CAPITAL, words).turned())
-        });
-        free.write(drawing, places.collect::<Vec<_>>());
+        let text = Text::new(at(0, 0), CAPITAL, words::SEAM_AT_ENDS).turned();
+        let mut places = Vec::new();
+        for x in [end - MM, 3 * MM] {
+            for y in [2, 6, 10] {
+                places.push((at(x, y * MM), Anchor::Start));
+            }
+        }
+        free.write(drawing, &text, &places);
     }
-    free.write(drawing, [label(2 * MM, "A"), label(6 * MM, "A")]);
-    free.write(drawing, [label(end - 3 * MM, "B").end(), label(end - 8 * MM, "B").end()]);
+    let y = floor - AIR;
+    for (name, near, far, anchor) in [
+        ("A", 2 * MM, 6 * MM, Anchor::Start),
+        ("B", end - 3 * MM, end - 8 * MM, Anchor::End),
+    ] {
+        let text = Text::new(at(0, 0), CAPITAL, name);
+        free.write(drawing, &text, &[(at(near, y), anchor), (at(far, y), anchor)]);
+    }
 }
 
 fn number_holes(drawing: &mut Drawing, free: &mut FreePlaces, marks: &[HoleMark]) {
+    const CAPITAL: Um = 2_500;
     for (index, mark) in marks.iter().enumerate() {
-        let number = words::hole_number(index);
-        let near = mark.reach + MM / 2;
+        let text = Text::new(at(0, 0), CAPITAL, &words::hole_number(index)).bold();
         for centre in &mark.centres {
-            let text = |x: Um, y: Um| {
-                Text::new(centre.by(x, y), 2_500, number.clone()).bold()
-            };
-            // Below, then at the corners, then farther and farther off.
-            let around = (0..8).flat_map(|ring| {
-                let far = near + ring * 2 * MM;
-                [
-                    text(far, MM),
-                    text(-far, MM).end(),
-                    text(far, -far - 2_500),
-                    text(-far, -far - 2_500).end(),
-                    text(MM, far + MM),
-                ]
-            });
-            free.write(drawing, around.collect::<Vec<_>>());
+            // Beside, at the corners, above, then farther and farther off.
+            let mut places = Vec::new();
+            for ring in 0..8 {
+                let far = mark.reach + MM / 2 + ring * 2 * MM;
+                for y in [MM, -far - CAPITAL, far + MM] {
+                    places.push((centre.by(far, y), Anchor::Start));
+                    places.push((centre.by(-far, y), Anchor::End));
+                }
+            }
+            free.write(drawing, &text, &places);
         }
     }
 }
@@ -138,10 +140,12 @@ fn draw_seam_of(
     }
     let x = strip.around / 2;
     draw_seam(drawing, x, floor);
-    let places = (0..20).map(|step| {
-        Text::new(at(x + MM, step * MM + MM), CAPITAL, words::SEAM_THROUGH_HOLE)
-    });
-    free.write(drawing, places.collect::<Vec<_>>());
+    let text = Text::new(at(0, 0), CAPITAL, words::SEAM_THROUGH_HOLE);
+    let mut places = Vec::new();
+    for step in 1..20 {
+        places.push((at(x + MM, step * MM), Anchor::Start));
+    }
+    free.write(drawing, &text, &places);
 }
 
 /// Says which rim the lower edge lies on, where there is room for it.
@@ -158,12 +162,14 @@ fn name_edge(
     };
     let width = set.width(words, CAPITAL, Weight::Bold);
     let steps = (strip.around - width).max(0) / (2 * MM);
-    let places = [1_500, 5_000, 9_000, 13_000].into_iter().flat_map(|y| {
-        (0..=steps).map(move |step| {
-            Text::new(at(MM + step * 2 * MM, y), CAPITAL, words).bold()
-        })
-    });
-    free.write(drawing, places.collect::<Vec<_>>());
+    let text = Text::new(at(0, 0), CAPITAL, words).bold();
+    let mut places = Vec::new();
+    for y in [1_500, 5_000, 9_000, 13_000] {
+        for step in 0..=steps {
+            places.push((at(MM + step * 2 * MM, y), Anchor::Start));
+        }
+    }
+    free.write(drawing, &text, &places);
 }
 
 /// The band above the holes: whose template this is, which way the mouth is,
@@ -181,7 +187,7 @@ fn draw_band(
     let mut left = Drawing::default();
     let mut y = 0;
     if !job.name.is_empty() {
-        let name = Text::new(at(0, -3_000), 3_000, job.name.clone()).bold();
+        let name = Text::new(at(0, -3_000), 3_000, &job.name).bold();
         left.text(set.fitted(name, column));
         y -= line_pitch(3_000) + MM;
     }
@@ -196,7 +202,7 @@ fn draw_band(
     let mut right = Drawing::default();
     let mut below = mouth_arrow(&mut right, job.rim);
     for (index, mark) in marks.iter().enumerate() {
-        let number = Text::new(at(0, below - CAPITAL), CAPITAL, words::hole_number(index));
+        let number = Text::new(at(0, below - CAPITAL), CAPITAL, &words::hole_number(index));
         right.text(number.bold());
         say(&mut right, &mut below, 4 * MM, &mark.listed, CAPITAL);
     }

@@ -14,9 +14,7 @@ const DEGREE_MILLIONTHS: f64 = 1_000_000.0;
 /// The drawing as a DXF file.
 #[must_use]
 pub fn dxf(drawing: &Drawing) -> String {
-    let mut file = File {
-        out: String::new(),
-    };
+    let mut file = File { out: String::new() };
     file.header(drawing);
     file.tables();
     file.pair(0, "SECTION");

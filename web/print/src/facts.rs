@@ -20,7 +20,10 @@ pub(crate) fn facts(job: &PrintJob, layout: &Layout, missing: &[String]) -> Stri
     };
     say("sheets=", i64::try_from(layout.sheets.len()).unwrap_or(0));
     let paper = layout.sheets.first().map(|sheet| sheet.paper);
-    say("landscape=", i64::from(paper.is_some_and(|p| p.width > p.height)));
+    say(
+        "landscape=",
+        i64::from(paper.is_some_and(|p| p.width > p.height)),
+    );
     say("circumference_um=", i64::from(WrapStrip::new(job).around));
     if let Some(balance) = balance(job) {
         say("mass_mg=", i64::from(balance.mass_mg));

@@ -1,6 +1,8 @@
 //! Whole micrometres as figures. Integers all the way, so that the program
 //! needs no float formatting and what is written is exactly what is drawn.
 
+use crate::fill::fill;
+
 /// The unit of lengths for people.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum LengthUnit {
@@ -116,13 +118,13 @@ impl LengthUnit {
     /// A length with its unit.
     #[must_use]
     pub fn length(self, um: i64) -> String {
-        [&self.figure(um), " ", self.sign()].concat()
+        fill("{} {}", &[&self.figure(um), self.sign()])
     }
 
     /// A wire's or hole's length with its unit.
     #[must_use]
     pub fn fine_length(self, um: i64) -> String {
-        [&self.fine_figure(um), " ", self.sign()].concat()
+        fill("{} {}", &[&self.fine_figure(um), self.sign()])
     }
 }
 

@@ -2,6 +2,7 @@
 //! the link at its foot.
 
 use crate::drawing::{Drawing, Text};
+use crate::fill::fill;
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::job::PrintJob;
 use crate::layer::Layer;
@@ -72,13 +73,7 @@ impl Furniture {
     }
 
     /// Draws it on a sheet.
-    pub fn draw(
-        &self,
-        drawing: &mut Drawing,
-        job: &PrintJob,
-        set: Typesetter,
-        head: Head<'_>,
-    ) {
+    pub fn draw(&self, drawing: &mut Drawing, job: &PrintJob, set: Typesetter, head: Head<'_>) {
         let Head {
             title,
             number,
@@ -87,20 +82,20 @@ impl Furniture {
         } = head;
         let Rect { low, high } = self.printable;
         let number = words::sheet_of(number, all);
-        let number = Text::new(at(high.x, high.y - 3_000), CAPITAL, number).end();
+        let number = Text::new(at(high.x, high.y - 3_000), CAPITAL, &number).end();
         let room = self.printable.width() - number.width() - 5 * MM;
         drawing.text(number);
         let half = room / 2;
-        let name = Text::new(at(low.x, high.y - 3_000), 3_000, job.name.clone()).bold();
+        let name = Text::new(at(low.x, high.y - 3_000), 3_000, &job.name).bold();
         let name = set.fitted(name, half);
         let after = name.width() + if job.name.is_empty() { 0 } else { 4 * MM };
         drawing.text(name);
-        let titled = [words::PROGRAM, ": ", title].concat();
-        let titled = Text::new(at(low.x + after, high.y - 3_000), CAPITAL, titled);
+        let titled = fill("{}: {}", &[words::PROGRAM, title]);
+        let titled = Text::new(at(low.x + after, high.y - 3_000), CAPITAL, &titled);
         drawing.text(set.fitted(titled, room - after));
         let joining = if tiled { words::TAPE_SHEETS } else { "" };
-        let advice = [words::PRINT_AT_100, joining].concat();
-        let advice = Text::new(at(low.x, high.y - 7_200), CAPITAL, advice);
+        let advice = fill("{}{}", &[words::PRINT_AT_100, joining]);
+        let advice = Text::new(at(low.x, high.y - 7_200), CAPITAL, &advice);
         drawing.text(set.fitted(advice, self.printable.width()));
 
         let foot = low.y + self.foot.height();
@@ -113,7 +108,11 @@ impl Furniture {
         };
         metric_ruler(drawing, metric, false);
         inch_ruler(drawing, inch);
-        metric_ruler(drawing, at(high.x - 3 * MM, low.y + self.foot_height()), true);
+        metric_ruler(
+            drawing,
+            at(high.x - 3 * MM, low.y + self.foot_height()),
+            true,
+        );
     }
 }
 

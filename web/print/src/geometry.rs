@@ -109,14 +109,8 @@ impl Rect {
     #[must_use]
     pub fn union(self, other: Self) -> Self {
         Self {
-            low: at(
-                self.low.x.min(other.low.x),
-                self.low.y.min(other.low.y),
-            ),
-            high: at(
-                self.high.x.max(other.high.x),
-                self.high.y.max(other.high.y),
-            ),
+            low: at(self.low.x.min(other.low.x), self.low.y.min(other.low.y)),
+            high: at(self.high.x.max(other.high.x), self.high.y.max(other.high.y)),
         }
     }
 

@@ -3,7 +3,8 @@
 //! Numbers are whole and in the unit of the job's structures: micrometres,
 //! thousandths of a degree, milligrams. Several are separated by spaces, words
 //! stand last. Empty lines are skipped. A key is given once at most, save
-//! those marked *.
+//! those marked *. Of `fixing` and `flange`, and of `funnel`, `ring` and
+//! `choke`, the last one holds.
 //!
 //! | key | value | default |
 //! |---|---|---|
@@ -49,71 +50,19 @@ use crate::text_image::TextImage;
 /// Longest words that are taken, in bytes.
 const LONGEST_WORDS: usize = 2_000;
 
-/// A line's value on its way into the job.
-#[derive(Clone, Copy)]
-struct Value<'a> {
-    line: usize,
-    key: &'static str,
-    text: &'a str,
-}
+/// Keys without which there is nothing to print.
+const NEEDED: [&str; 7] = [
+    "outside-diameter",
+    "wall",
+    "open-length",
+    "wire",
+    "length",
+    "backshort",
+    "drill",
+];
 
-impl<'a> Value<'a> {
-    const fn wrong(self, expected: &'static str) -> PrintError {
-        PrintError::WrongValue {
-            line: self.line,
-            key: self.key,
-            expected,
-        }
-    }
-
-    fn number<T: core::str::FromStr>(self) -> Result<T, PrintError> {
-        let [number] = self.numbers("a whole number")?;
-        Ok(number)
-    }
-
-    fn numbers<T: core::str::FromStr, const N: usize>(
-        self,
-        expected: &'static str,
-    ) -> Result<[T; N], PrintError> {
-        let parsed: Option<Vec<T>> = self
-            .text
-            .split_ascii_whitespace()
-            .map(|word| word.parse().ok())
-            .collect();
-        let numbers = parsed.and_then(|numbers| numbers.try_into().ok());
-        numbers.ok_or(self.wrong(expected))
-    }
-
-    /// Words on one line, without what can't be seen.
-    fn words(self) -> Result<String, PrintError> {
-        if self.text.len() > LONGEST_WORDS {
-            return Err(self.wrong("at most 2000 bytes of words"));
-        }
-        let seen = self.text.chars().filter(|c| !c.is_control());
-        Ok(seen.collect::<String>().trim().to_owned())
-    }
-
-    /// One of several words.
-    fn choice<T: Copy>(
-        self,
-        choices: &[(&str, T)],
-        expected: &'static str,
-    ) -> Result<T, PrintError> {
-        let found = choices.iter().find(|(word, _)| *word == self.text);
-        found.map(|(_, value)| *value).ok_or(self.wrong(expected))
-    }
-
-    fn rest(self, count: usize) -> (Vec<&'a str>, &'a str) {
-        let mut words = Vec::new();
-        let mut rest = self.text;
-        for _ in 0..count {
-            let (word, after) = rest.split_once(' ').unwrap_or((rest, ""));
-            words.push(word);
-            rest = after;
-        }
-        (words, rest)
-    }
-}
+/// Keys that may be given more than once.
+const MANY: [&str; 3] = ["screw", "note", "image"];
 
 /// Reads a job.
 ///
@@ -121,200 +70,244 @@ impl<'a> Value<'a> {
 /// [`PrintError`]: the line and key that can't be understood, the key that is
 /// missing, or the number that is out of range.
 pub fn read_job(text: &str) -> Result<PrintJob, PrintError> {
+    read(text).map_err(|error| *error)
+}
+
+/// An error by its address: a long one in every result makes the program
+/// heavy.
+type Read<T> = Result<T, Box<PrintError>>;
+
+fn read(text: &str) -> Read<PrintJob> {
     let mut job = empty_job();
-    let mut given: Vec<&'static str> = Vec::new();
-    for (index, line) in text.lines().enumerate() {
+    let mut given: Vec<&str> = Vec::new();
+    for (index, line) in text.split('\n').enumerate() {
         if line.is_empty() {
             continue;
         }
         let line_number = index + 1;
         let (key, value) = line
             .split_once('=')
-            .ok_or(PrintError::NotALine { line: line_number })?;
-        let known = KEYS.iter().find(|known| known.word == key);
-        let Some(known) = known else {
-            return Err(PrintError::UnknownKey {
-                line: line_number,
-                key: key.chars().take(40).collect(),
-            });
-        };
+            .ok_or_else(|| Box::new(PrintError::NotALine { line: line_number }))?;
         let value = Value {
             line: line_number,
-            key: known.word,
+            key,
             text: value,
         };
-        if given.contains(&known.word) && !known.many {
+        if given.contains(&key) && !MANY.contains(&key) {
             return Err(value.wrong("one line only"));
         }
-        given.push(known.word);
-        (known.read)(&mut job, value)?;
+        given.push(key);
+        value.place(&mut job)?;
     }
-    let missing = KEYS.iter().find(|key| key.needed && !given.contains(&key.word));
-    if let Some(key) = missing {
-        return Err(PrintError::MissingKey(key.word));
+    for key in NEEDED {
+        if !given.contains(&key) {
+            return Err(Box::new(PrintError::MissingKey(key)));
+        }
     }
     job.check()?;
     Ok(job)
 }
 
-/// What a key does.
-struct Key {
-    word: &'static str,
-    needed: bool,
-    many: bool,
-    read: fn(&mut PrintJob, Value<'_>) -> Result<(), PrintError>,
+/// A line on its way into the job.
+#[derive(Clone, Copy)]
+struct Value<'a> {
+    line: usize,
+    key: &'a str,
+    text: &'a str,
 }
 
-type Reader = fn(&mut PrintJob, Value<'_>) -> Result<(), PrintError>;
-
-const fn may(word: &'static str, read: Reader) -> Key {
-    Key {
-        word,
-        needed: false,
-        many: false,
-        read,
-    }
+/// The place of a key that takes one length or the like.
+fn number_place<'a>(job: &'a mut PrintJob, key: &str) -> Option<&'a mut u32> {
+    Some(match key {
+        "ruler-across" => &mut job.rulers.across_um,
+        "ruler-upright" => &mut job.rulers.upright_um,
+        "paper-thickness" => &mut job.paper_thickness_um,
+        "outside-diameter" => &mut job.can.outside_diameter_um,
+        "wall" => &mut job.can.wall_um,
+        "open-length" => &mut job.can.open_length_um,
+        "base-recess" => &mut job.can.base_recess_um,
+        "wire" => &mut job.probe.wire_diameter_um,
+        "length" => &mut job.probe.length_um,
+        "backshort" => &mut job.probe.backshort_um,
+        "sleeve" => job.probe.sleeve_um.insert(0),
+        "drill" => &mut job.panel.drill_um,
+        "connector-mass" => &mut job.panel.mass_mg,
+        _ => return None,
+    })
 }
 
-const fn must(word: &'static str, read: Reader) -> Key {
-    Key {
-        needed: true,
-        ..may(word, read)
-    }
-}
-
-const fn many(word: &'static str, read: Reader) -> Key {
-    Key {
-        many: true,
-        ..may(word, read)
-    }
-}
-
-/// A reader that puts what `$method` gives into one place of the job.
-macro_rules! into {
-    ($($place:ident).+, $method:ident) => {
-        |job, value| {
-            job.$($place).+ = value.$method()?;
-            Ok(())
+/// The place of a key that takes words.
+fn words_place<'a>(job: &'a mut PrintJob, key: &str) -> Option<&'a mut String> {
+    Some(match key {
+        "name" => &mut job.name,
+        "link" => &mut job.link,
+        "gauge" => &mut job.probe.gauge,
+        "connector" => &mut job.panel.name,
+        "note" => {
+            job.notes.push(String::new());
+            return job.notes.last_mut();
         }
-    };
+        _ => return None,
+    })
 }
-
-const KEYS: &[Key] = &[
-    may("name", into!(name, words)),
-    may("link", into!(link, words)),
-    may("unit", into!(unit, unit)),
-    may("paper", into!(paper, paper)),
-    may("orientation", into!(orientation, orientation)),
-    may("ruler-across", into!(rulers.across_um, number)),
-    may("ruler-upright", into!(rulers.upright_um, number)),
-    may("paper-thickness", into!(paper_thickness_um, number)),
-    may("parts", into!(parts, parts)),
-    must("outside-diameter", into!(can.outside_diameter_um, number)),
-    must("wall", into!(can.wall_um, number)),
-    must("open-length", into!(can.open_length_um, number)),
-    may("base-recess", into!(can.base_recess_um, number)),
-    may("metal", into!(can.metal, metal)),
-    may("rim", into!(rim, rim)),
-    may("seam", into!(seam, seam)),
-    must("wire", into!(probe.wire_diameter_um, number)),
-    must("length", into!(probe.length_um, number)),
-    must("backshort", into!(probe.backshort_um, number)),
-    may("gauge", into!(probe.gauge, words)),
-    may("sleeve", into!(probe.sleeve_um, some_number)),
-    may("within-1.5", into!(probe.within_1_5, limits)),
-    may("within-2", into!(probe.within_2, limits)),
-    may("connector", into!(panel.name, words)),
-    must("drill", into!(panel.drill_um, number)),
-    may("flange", into!(panel.fixing, flange)),
-    may("fixing", into!(panel.fixing, fixing)),
-    may("connector-mass", into!(panel.mass_mg, number)),
-    many("screw", |job, value| {
-        job.screws.push(value.screw()?);
-        Ok(())
-    }),
-    may("bracket", into!(bracket, bracket)),
-    may("funnel", into!(mouth, funnel)),
-    may("ring", into!(mouth, ring)),
-    may("choke", into!(mouth, choke)),
-    may("cap", into!(cap, cap)),
-    many("note", |job, value| {
-        job.notes.push(value.words()?);
-        Ok(())
-    }),
-    many("image", |job, value| {
-        job.images.push(value.image()?);
-        Ok(())
-    }),
-];
 
 impl Value<'_> {
-    fn some_number(self) -> Result<Option<u32>, PrintError> {
-        self.number().map(Some)
+    #[inline(never)]
+    fn wrong(self, expected: &'static str) -> Box<PrintError> {
+        Box::new(PrintError::WrongValue {
+            line: self.line,
+            key: self.key.to_owned(),
+            expected,
+        })
     }
 
-    fn unit(self) -> Result<LengthUnit, PrintError> {
-        let units = [("mm", LengthUnit::Millimetre), ("in", LengthUnit::Inch)];
-        self.choice(&units, "mm or in")
+    /// So many whole numbers.
+    fn numbers(self, count: usize, expected: &'static str) -> Read<Vec<i64>> {
+        let mut numbers = Vec::new();
+        for word in self.text.split(' ') {
+            numbers.push(word.parse().map_err(|_| self.wrong(expected))?);
+        }
+        if numbers.len() == count {
+            Ok(numbers)
+        } else {
+            Err(self.wrong(expected))
+        }
     }
 
-    fn paper(self) -> Result<PaperSize, PrintError> {
-        let sizes = [("a4", PaperSize::A4), ("letter", PaperSize::Letter)];
-        self.choice(&sizes, "a4 or letter")
+    /// So many lengths or the like, then zeros up to three.
+    fn lengths(self, count: usize, expected: &'static str) -> Read<[u32; 3]> {
+        let mut lengths = [0; 3];
+        for (place, number) in lengths.iter_mut().zip(self.numbers(count, expected)?) {
+            *place = self.length(number, expected)?;
+        }
+        Ok(lengths)
     }
 
-    fn orientation(self) -> Result<Orientation, PrintError> {
-        let ways = [
-            ("auto", Orientation::Automatic),
-            ("portrait", Orientation::Portrait),
-            ("landscape", Orientation::Landscape),
-        ];
-        self.choice(&ways, "auto, portrait or landscape")
+    fn length(self, number: i64, expected: &'static str) -> Read<u32> {
+        u32::try_from(number).map_err(|_| self.wrong(expected))
     }
 
-    fn parts(self) -> Result<Vec<Part>, PrintError> {
-        let known = [
-            ("build", Part::BuildSheet),
-            ("template", Part::DrillTemplate),
-            ("gauge", Part::CutGauge),
-            ("mouth", Part::MouthPattern),
-            ("cap", Part::Cap),
-        ];
-        self.text
-            .split_ascii_whitespace()
-            .map(|text| {
-                Value { text, ..self }.choice(&known, "some of build, template, gauge, mouth, cap")
-            })
-            .collect()
+    fn angle(self, number: i64) -> Read<i32> {
+        i32::try_from(number).map_err(|_| self.wrong("an angle"))
     }
 
-    fn metal(self) -> Result<Metal, PrintError> {
-        Metal::from_key(self.text).ok_or(self.wrong("a metal"))
+    /// Words on one line, without what can't be seen.
+    fn words(self) -> Read<String> {
+        if self.text.len() > LONGEST_WORDS {
+            return Err(self.wrong("at most 2000 bytes of words"));
+        }
+        let seen = self.text.chars().filter(|c| !c.is_control());
+        Ok(seen.collect())
     }
 
-    fn rim(self) -> Result<Rim, PrintError> {
-        self.choice(&[("closed", Rim::Closed), ("open", Rim::Open)], "closed or open")
+    /// Which of several words.
+    fn choice(self, words: &'static str) -> Read<usize> {
+        let found = words.split(' ').position(|word| word == self.text);
+        found.ok_or_else(|| self.wrong(words))
     }
 
-    fn seam(self) -> Result<SideSeam, PrintError> {
-        let places = [
-            ("opposite", SideSeam::Opposite),
-            ("through", SideSeam::Through),
-            ("none", SideSeam::None),
-        ];
-        self.choice(&places, "opposite, through or none")
+    /// Puts it into its place.
+    fn place(self, job: &mut PrintJob) -> Read<()> {
+        if let Some(place) = number_place(job, self.key) {
+            *place = self.lengths(1, "a whole number")?[0];
+            return Ok(());
+        }
+        if let Some(place) = words_place(job, self.key) {
+            *place = self.words()?;
+            return Ok(());
+        }
+        match self.key {
+            "parts" => job.parts = self.parts()?,
+            "metal" => job.can.metal = Metal::from_key(self.text).ok_or_else(|| self.wrong("a metal"))?,
+            "within-1.5" => job.probe.within_1_5 = Some(self.limits()?),
+            "within-2" => job.probe.within_2 = Some(self.limits()?),
+            "flange" => job.panel.fixing = self.flange()?,
+            "screw" => job.screws.push(self.screw()?),
+            "bracket" => job.bracket = Some(self.bracket()?),
+            "funnel" | "ring" | "choke" => job.mouth = self.mouth()?,
+            "cap" => {
+                let [sheet_um, permittivity_milli, _] =
+                    self.lengths(2, "sheet and permittivity")?;
+                job.cap = Some(Cap {
+                    sheet_um,
+                    permittivity_milli,
+                });
+            }
+            "image" => job.images.push(self.image()?),
+            _ => return self.place_choice(job),
+        }
+        Ok(())
     }
 
-    fn limits(self) -> Result<Option<CutLimits>, PrintError> {
-        let [shortest_um, longest_um] = self.numbers("shortest and longest")?;
-        Ok(Some(CutLimits {
+    fn place_choice(self, job: &mut PrintJob) -> Read<()> {
+        match self.key {
+            "unit" => {
+                job.unit = match self.choice("mm in")? {
+                    0 => LengthUnit::Millimetre,
+                    _ => LengthUnit::Inch,
+                };
+            }
+            "paper" => {
+                job.paper = match self.choice("a4 letter")? {
+                    0 => PaperSize::A4,
+                    _ => PaperSize::Letter,
+                };
+            }
+            "orientation" => {
+                job.orientation = match self.choice("auto portrait landscape")? {
+                    0 => Orientation::Automatic,
+                    1 => Orientation::Portrait,
+                    _ => Orientation::Landscape,
+                };
+            }
+            "rim" => {
+                job.rim = match self.choice("closed open")? {
+                    0 => Rim::Closed,
+                    _ => Rim::Open,
+                };
+            }
+            "seam" => {
+                job.seam = match self.choice("opposite through none")? {
+                    0 => SideSeam::Opposite,
+                    1 => SideSeam::Through,
+                    _ => SideSeam::None,
+                };
+            }
+            "fixing" => {
+                job.panel.fixing = match self.choice("nut solder")? {
+                    0 => Fixing::Nut,
+                    _ => Fixing::Solder,
+                };
+            }
+            _ => {
+                return Err(Box::new(PrintError::UnknownKey {
+                    line: self.line,
+                    key: self.key.chars().take(40).collect(),
+                }));
+            }
+        }
+        Ok(())
+    }
+
+    fn parts(self) -> Read<Vec<Part>> {
+        let mut parts = Vec::new();
+        for text in self.text.split(' ') {
+            let part = Value { text, ..self }.choice("build template gauge mouth cap")?;
+            parts.extend(Part::ALL.get(part));
+        }
+        Ok(parts)
+    }
+
+    fn limits(self) -> Read<CutLimits> {
+        let [shortest_um, longest_um, _] = self.lengths(2, "shortest and longest")?;
+        Ok(CutLimits {
             shortest_um,
             longest_um,
-        }))
+        })
     }
 
-    fn flange(self) -> Result<Fixing, PrintError> {
-        let [square_um, pitch_um, hole_um] = self.numbers("side, pitch and hole")?;
+    fn flange(self) -> Read<Fixing> {
+        let [square_um, pitch_um, hole_um] = self.lengths(3, "side, pitch and hole")?;
         Ok(Fixing::Flange {
             square_um,
             pitch_um,
@@ -322,106 +315,107 @@ impl Value<'_> {
         })
     }
 
-    fn fixing(self) -> Result<Fixing, PrintError> {
-        let ways = [("nut", Fixing::Nut), ("solder", Fixing::Solder)];
-        self.choice(&ways, "nut or solder")
-    }
-
-    fn screw(self) -> Result<WallHole, PrintError> {
-        let expected = "distance, angle, hole and depth";
-        let [axial, angle, hole, depth]: [i32; 4] = self.numbers(expected)?;
-        let length = |number: i32| u32::try_from(number).map_err(|_| self.wrong(expected));
+    fn screw(self) -> Read<WallHole> {
+        const EXPECTED: &str = "distance, angle, hole and depth";
+        let numbers = self.numbers(4, EXPECTED)?;
+        let &[axial, angle, hole, depth] = numbers.as_slice() else {
+            return Err(self.wrong(EXPECTED));
+        };
         Ok(WallHole {
-            axial_um: length(axial)?,
-            angle_millideg: angle,
-            hole_um: length(hole)?,
-            depth_um: length(depth)?,
+            axial_um: self.length(axial, EXPECTED)?,
+            angle_millideg: self.angle(angle)?,
+            hole_um: self.length(hole, EXPECTED)?,
+            depth_um: self.length(depth, EXPECTED)?,
         })
     }
 
-    fn bracket(self) -> Result<Option<Bracket>, PrintError> {
-        let wrong = || self.wrong("angle, hole, spacing, and deepest or -");
-        let words: Vec<&str> = self.text.split_ascii_whitespace().collect();
-        let [angle, hole, spacing, deepest] = words.as_slice() else {
-            return Err(wrong());
+    fn bracket(self) -> Read<Bracket> {
+        const EXPECTED: &str = "angle, hole, spacing, and deepest or -";
+        // No depth at all can be told by no number.
+        let (text, known) = match self.text.strip_suffix(" -") {
+            Some(text) => (text, 3),
+            None => (self.text, 4),
         };
-        let length = |word: &str| word.parse().map_err(|_| wrong());
-        Ok(Some(Bracket {
-            angle_millideg: angle.parse().map_err(|_| wrong())?,
-            hole_um: length(hole)?,
-            spacing_um: length(spacing)?,
-            deepest_um: match *deepest {
-                "-" => None,
-                word => Some(length(word)?),
-            },
-        }))
-    }
-
-    fn funnel(self) -> Result<Mouth, PrintError> {
-        let [mouth_diameter_um, half_angle_millideg, sheet_um] =
-            self.numbers("wide diameter, half angle and sheet")?;
-        Ok(Mouth::Funnel {
-            mouth_diameter_um,
-            half_angle_millideg,
-            sheet_um,
+        let numbers = Value { text, ..self }.numbers(known, EXPECTED)?;
+        let &[angle, hole, spacing, ..] = numbers.as_slice() else {
+            return Err(self.wrong(EXPECTED));
+        };
+        let mut deepest_um = None;
+        if let Some(deepest) = numbers.get(3) {
+            deepest_um = Some(self.length(*deepest, EXPECTED)?);
+        }
+        Ok(Bracket {
+            angle_millideg: self.angle(angle)?,
+            hole_um: self.length(hole, EXPECTED)?,
+            spacing_um: self.length(spacing, EXPECTED)?,
+            deepest_um,
         })
     }
 
-    fn ring(self) -> Result<Mouth, PrintError> {
-        let [outside_diameter_um, sheet_um] = self.numbers("outside diameter and sheet")?;
-        Ok(Mouth::Flange {
-            outside_diameter_um,
-            sheet_um,
+    fn mouth(self) -> Read<Mouth> {
+        Ok(match self.key {
+            "funnel" => {
+                let [mouth_diameter_um, half_angle_millideg, sheet_um] =
+                    self.lengths(3, "wide diameter, half angle and sheet")?;
+                Mouth::Funnel {
+                    mouth_diameter_um,
+                    half_angle_millideg,
+                    sheet_um,
+                }
+            }
+            "ring" => {
+                let [outside_diameter_um, sheet_um, _] =
+                    self.lengths(2, "outside diameter and sheet")?;
+                Mouth::Flange {
+                    outside_diameter_um,
+                    sheet_um,
+                }
+            }
+            _ => {
+                let [inside_diameter_um, depth_um, sheet_um] =
+                    self.lengths(3, "inside diameter, depth and sheet")?;
+                Mouth::Choke {
+                    inside_diameter_um,
+                    depth_um,
+                    sheet_um,
+                }
+            }
         })
     }
 
-    fn choke(self) -> Result<Mouth, PrintError> {
-        let [inside_diameter_um, depth_um, sheet_um] =
-            self.numbers("inside diameter, depth and sheet")?;
-        Ok(Mouth::Choke {
-            inside_diameter_um,
-            depth_um,
-            sheet_um,
-        })
-    }
-
-    fn cap(self) -> Result<Option<Cap>, PrintError> {
-        let [sheet_um, permittivity_milli] = self.numbers("sheet and permittivity")?;
-        Ok(Some(Cap {
-            sheet_um,
-            permittivity_milli,
-        }))
-    }
-
-    fn image(self) -> Result<TextImage, PrintError> {
+    fn image(self) -> Read<TextImage> {
         let wrong = || self.wrong("em, baseline, width, height, hexadecimal rows and words");
-        let (fields, words) = self.rest(5);
-        let [em, baseline, width, height, rows] = fields.as_slice() else {
-            return Err(wrong());
-        };
-        let pixels = |word: &str| word.parse().map_err(|_| wrong());
+        let mut fields = self.text.splitn(6, ' ');
+        let mut pixels = [0; 4];
+        for place in &mut pixels {
+            let field = fields.next().and_then(|word| word.parse::<i64>().ok());
+            *place = field.and_then(|n| u32::try_from(n).ok()).ok_or_else(wrong)?;
+        }
+        let [em_px, baseline_px, width_px, height_px] = pixels;
         let image = TextImage {
-            words: words.to_owned(),
-            em_px: pixels(em)?,
-            baseline_px: pixels(baseline)?,
-            width_px: pixels(width)?,
-            height_px: pixels(height)?,
-            bits: bytes_of_hex(rows).ok_or(wrong())?,
+            em_px,
+            baseline_px,
+            width_px,
+            height_px,
+            bits: fields.next().and_then(bytes_of_hex).ok_or_else(wrong)?,
+            words: fields.next().unwrap_or_default().to_owned(),
         };
-        if image.is_sound() { Ok(image) } else { Err(wrong()) }
+        if image.is_sound() {
+            Ok(image)
+        } else {
+            Err(wrong())
+        }
     }
 }
 
 fn bytes_of_hex(digits: &str) -> Option<Vec<u8>> {
     let digit = |byte: u8| char::from(byte).to_digit(16);
-    digits
-        .as_bytes()
-        .chunks(2)
-        .map(|pair| match pair {
-            [high, low] => u8::try_from(digit(*high)? * 16 + digit(*low)?).ok(),
-            _ => None,
-        })
-        .collect()
+    let mut bytes = Vec::new();
+    for pair in digits.as_bytes().chunks(2) {
+        let [high, low] = *pair else { return None };
+        bytes.push(u8::try_from(digit(high)? * 16 + digit(low)?).ok()?);
+    }
+    Some(bytes)
 }
 
 fn empty_job() -> PrintJob {

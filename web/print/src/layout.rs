@@ -104,13 +104,16 @@ fn lay_out_on(job: &PrintJob, landscape: bool) -> Result<Layout, PrintError> {
 
 /// The titles of what is on a sheet.
 fn titles(sheet: &Sheet, patterns: &[Pattern]) -> String {
-    let titles: Vec<&str> = sheet
-        .views
-        .iter()
-        .filter_map(|view| patterns.get(view.pattern))
-        .map(|pattern| pattern.title)
-        .collect();
-    titles.join(", ")
+    let mut titles = String::new();
+    for view in &sheet.views {
+        if let Some(pattern) = patterns.get(view.pattern) {
+            if !titles.is_empty() {
+                titles.push_str(", ");
+            }
+            titles.push_str(pattern.title);
+        }
+    }
+    titles
 }
 
 /// Sheets as they fill.
@@ -128,7 +131,9 @@ impl Pile {
         if bounds.width() > self.body.width() || bounds.height() > self.body.height() {
             return self.add_tiled(index, pattern);
         }
-        let open = self.below.filter(|top| top - bounds.height() >= self.body.low.y);
+        let open = self
+            .below
+            .filter(|top| top - bounds.height() >= self.body.low.y);
         let top = match open {
             Some(top) => top,
             None => {

@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use tinwave_core::math;
 
+use crate::cone::radians;
 use crate::job::{Metal, Mouth, PrintJob};
 
 /// One part's mass and the place of its centre along the axis.
@@ -110,8 +111,9 @@ fn funnel_height(job: &PrintJob) -> f64 {
             ..
         } => {
             let flare = mm(mouth_diameter_um) - mm(job.can.outside_diameter_um);
-            let angle = f64::from(half_angle_millideg) * (PI / 180_000.0);
-            (flare / 2.0 / math::tan(angle)).max(0.0)
+            let angle = radians(half_angle_millideg);
+            let (sin, cos) = math::sin_cos(angle);
+            (flare / 2.0 * cos / sin).max(0.0)
         }
         _ => 0.0,
     }
@@ -130,12 +132,13 @@ fn mouth_masses(job: &PrintJob, density: f64) -> Vec<PartMass> {
         Mouth::Open => Vec::new(),
         Mouth::Funnel {
             mouth_diameter_um,
+            half_angle_millideg,
             sheet_um,
-            ..
         } => {
             let (small, wide) = (outside / 2.0, mm(mouth_diameter_um) / 2.0);
             let height = funnel_height(job);
-            let slant = math::hypot(height, wide - small);
+            let sine = math::sin_cos(radians(half_angle_millideg)).0;
+            let slant = ((wide - small) / sine).max(0.0);
             vec![PartMass {
                 grams: grams(PI * (small + wide) * slant * mm(sheet_um), density),
                 // Centroid of a frustum's mantle: h/3 (r1 + 2 r2)/(r1 + r2).

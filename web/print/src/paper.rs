@@ -112,10 +112,7 @@ impl Paper {
     #[must_use]
     pub fn printable(self) -> Rect {
         let (width, height) = self.drawn_size();
-        Rect::new(
-            at(BORDER, FOOT_BORDER),
-            at(width - BORDER, height - BORDER),
-        )
+        Rect::new(at(BORDER, FOOT_BORDER), at(width - BORDER, height - BORDER))
     }
 }
 

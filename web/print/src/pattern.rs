@@ -1,6 +1,6 @@
 //! A thing to be cut out or looked at, at true scale, before it meets paper.
 
-use crate::drawing::{Drawing, Text};
+use crate::drawing::{Anchor, Drawing, Text};
 use crate::geometry::{Point, Rect, Um};
 
 /// One pattern.
@@ -20,6 +20,9 @@ pub struct FreePlaces {
     taken: Vec<Rect>,
 }
 
+/// A place for a text, and which part of the text stands there.
+pub type Place = (Point, Anchor);
+
 /// Air round a text.
 const AIR: Um = 400;
 
@@ -29,14 +32,13 @@ impl FreePlaces {
         self.taken.push(rect);
     }
 
-    /// Writes the first of the texts that stands on free ground. Gives whether
-    /// there was one.
-    pub fn write(
-        &mut self,
-        drawing: &mut Drawing,
-        places: impl IntoIterator<Item = Text>,
-    ) -> bool {
-        for text in places {
+    /// Writes the text at the first of the places where it stands on free
+    /// ground. Gives whether there was one.
+    pub fn write(&mut self, drawing: &mut Drawing, text: &Text, places: &[Place]) -> bool {
+        for (at, anchor) in places {
+            let mut text = text.clone();
+            text.at = *at;
+            text.anchor = *anchor;
             let ground = text.bounds().grown(AIR);
             if !self.taken.iter().any(|taken| taken.overlaps(ground)) {
                 self.take(ground);

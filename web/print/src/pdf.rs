@@ -1,6 +1,7 @@
 //! Sheets as a PDF file (PDF Reference 1.4), written without compression.
 
 use crate::figure::{push_scaled, push_whole};
+use crate::fill::fill;
 use crate::job::PrintJob;
 use crate::paper::Paper;
 use crate::pdf_content::content;
@@ -37,14 +38,10 @@ pub fn pdf(job: &PrintJob, layout: &Layout) -> Vec<u8> {
     file.object(&format_catalog());
     file.object(&format_pages(first_page, layout.sheets.len()));
     for name in ["Helvetica", "Helvetica-Bold"] {
-        file.object(
-            &[
-                "<</Type/Font/Subtype/Type1/BaseFont/",
-                name,
-                "/Encoding/WinAnsiEncoding>>",
-            ]
-            .concat(),
-        );
+        file.object(&fill(
+            "<</Type/Font/Subtype/Type1/BaseFont/{}/Encoding/WinAnsiEncoding>>",
+            &[name],
+        ));
     }
     file.object(&format_resources(images.len()));
     file.object(&format_info(&job.name));
@@ -61,50 +58,44 @@ pub fn pdf(job: &PrintJob, layout: &Layout) -> Vec<u8> {
 
 /// The name of an image in a content stream.
 pub(crate) fn image_name(index: usize) -> String {
-    ["/I", &words::count(index)].concat()
+    fill("/I{}", &[&words::count(index)])
 }
 
 fn reference(object: usize) -> String {
-    [&words::count(object), " 0 R"].concat()
+    fill("{} 0 R", &[&words::count(object)])
 }
 
 fn format_catalog() -> String {
-    [
-        "<</Type/Catalog/Pages ",
-        &reference(PAGES),
-        "/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>",
-    ]
-    .concat()
+    fill(
+        "<</Type/Catalog/Pages {}/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>",
+        &[&reference(PAGES)],
+    )
 }
 
 fn format_pages(first: usize, count: usize) -> String {
-    let kids: Vec<String> = (0..count).map(|n| reference(first + 2 * n)).collect();
-    [
-        "<</Type/Pages/Count ",
-        &words::count(count),
-        "/Kids[",
-        &kids.join(" "),
-        "]/Resources ",
-        &reference(RESOURCES),
-        ">>",
-    ]
-    .concat()
+    let mut kids = String::new();
+    for page in 0..count {
+        kids.push_str(&reference(first + 2 * page));
+        kids.push(' ');
+    }
+    fill(
+        "<</Type/Pages/Count {}/Kids[{}]/Resources {}>>",
+        &[&words::count(count), &kids, &reference(RESOURCES)],
+    )
 }
 
 fn format_resources(images: usize) -> String {
-    let images: Vec<String> = (0..images)
-        .map(|n| [&image_name(n), " ", &reference(FIRST_FREE + n)].concat())
-        .collect();
-    [
-        "<</ProcSet[/PDF/Text/ImageB]/Font<</F1 ",
-        &reference(REGULAR),
-        "/F2 ",
-        &reference(BOLD),
-        ">>/XObject<<",
-        &images.join(""),
-        ">>>>",
-    ]
-    .concat()
+    let mut names = String::new();
+    for image in 0..images {
+        names.push_str(&fill(
+            "{} {}",
+            &[&image_name(image), &reference(FIRST_FREE + image)],
+        ));
+    }
+    fill(
+        "<</ProcSet[/PDF/Text/ImageB]/Font<</F1 {}/F2 {}>>/XObject<<{}>>>>",
+        &[&reference(REGULAR), &reference(BOLD), &names],
+    )
 }
 
 /// The document's title as UTF-16 in hexadecimal digits, which needs no
@@ -113,7 +104,7 @@ fn format_info(name: &str) -> String {
     let title = if name.is_empty() {
         words::PROGRAM.to_owned()
     } else {
-        [words::PROGRAM, ": ", name].concat()
+        fill("{}: {}", &[words::PROGRAM, name])
     };
     let mut hex = String::from("FEFF");
     for unit in title.encode_utf16() {
@@ -122,7 +113,7 @@ fn format_info(name: &str) -> String {
             hex.push(char::from_digit(digit, 16).unwrap_or('0'));
         }
     }
-    ["<</Title<", &hex, ">/Producer(", words::PROGRAM, ")>>"].concat()
+    fill("<</Title<{}>/Producer({})>>", &[&hex, words::PROGRAM])
 }
 
 fn format_image(image: &TextImage) -> String {
@@ -136,7 +127,7 @@ fn format_image(image: &TextImage) -> String {
 }
 
 fn format_page(paper: Paper, content: usize) -> String {
-    let mut page = ["<</Type/Page/Parent ", &reference(PAGES), "/MediaBox[0 0"].concat();
+    let mut page = fill("<</Type/Page/Parent {}/MediaBox[0 0", &[&reference(PAGES)]);
     for side in [paper.width, paper.height] {
         page.push(' ');
         // 72 points to the inch of 25.4 mm, to a hundred-thousandth.
@@ -156,7 +147,7 @@ impl File {
     fn begin(&mut self) {
         self.offsets.push(self.bytes.len());
         let number = words::count(self.offsets.len());
-        self.text(&[&number, " 0 obj\n"].concat());
+        self.text(&fill("{} 0 obj\n", &[&number]));
     }
 
     fn object(&mut self, body: &str) {
@@ -168,7 +159,7 @@ impl File {
     fn stream(&mut self, entries: &str, bytes: &[u8]) {
         self.begin();
         let length = words::count(bytes.len());
-        self.text(&["<<", entries, "/Length ", &length, ">>stream\n"].concat());
+        self.text(&fill("<<{}/Length {}>>stream\n", &[entries, &length]));
         self.bytes.extend_from_slice(bytes);
         self.text("\nendstream\nendobj\n");
     }
@@ -176,28 +167,25 @@ impl File {
     fn finish(mut self) -> Vec<u8> {
         let start = self.bytes.len();
         let size = words::count(self.offsets.len() + 1);
-        let mut table = ["xref\n0 ", &size, "\n0000000000 65535 f \n"].concat();
+        let mut table = fill("xref\n0 {}\n0000000000 65535 f \n", &[&size]);
         for offset in &self.offsets {
             let digits = words::count(*offset);
-            table.push_str(&"0000000000"[digits.len().min(10)..]);
+            for _ in digits.len()..10 {
+                table.push('0');
+            }
             table.push_str(&digits);
             table.push_str(" 00000 n \n");
         }
         self.text(&table);
-        self.text(
+        self.text(&fill(
+            "trailer\n<</Size {}/Root {}/Info {}>>\nstartxref\n{}\n%%EOF\n",
             &[
-                "trailer\n<</Size ",
                 &size,
-                "/Root ",
                 &reference(CATALOG),
-                "/Info ",
                 &reference(INFO),
-                ">>\nstartxref\n",
                 &words::count(start),
-                "\n%%EOF\n",
-            ]
-            .concat(),
-        );
+            ],
+        ));
         self.bytes
     }
 }

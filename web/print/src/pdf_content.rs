@@ -141,7 +141,8 @@ impl Content<'_> {
         let pieces = crate::geometry::nearest(sweep / 15.0).max(1);
         let step = sweep / f64::from(pieces);
         let radians = step * (std::f64::consts::PI / 180.0);
-        let handle = radius * 4.0 / 3.0 * tinwave_core::math::tan(radians / 4.0);
+        let (sin, cos) = tinwave_core::math::sin_cos(radians / 4.0);
+        let handle = radius * 4.0 / 3.0 * sin / cos;
         self.point(centre.polar(radius, start));
         self.text.push_str("m ");
         for piece in 0..pieces {
@@ -166,8 +167,11 @@ impl Content<'_> {
             Weight::Bold => "/F2 ",
         });
         self.number(letters::font_size(text.capital));
-        self.text
-            .push_str(if text.turned { "Tf 0 1 -1 0 " } else { "Tf 1 0 0 1 " });
+        self.text.push_str(if text.turned {
+            "Tf 0 1 -1 0 "
+        } else {
+            "Tf 1 0 0 1 "
+        });
         self.point(origin);
         self.text.push_str("Tm ");
         push_string(&mut self.text, &text.words);

@@ -2,9 +2,14 @@
 
 use core::fmt;
 
+use crate::figure::whole;
+use crate::fill::fill;
+
 /// Why a job can't be printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PrintError {
+    /// A word that names no kind of file.
+    UnknownKind,
     /// A line of the job's text that is not `key=value`.
     NotALine {
         /// Its number, from 1.
@@ -22,7 +27,7 @@ pub enum PrintError {
         /// Line number, from 1.
         line: usize,
         /// The key.
-        key: &'static str,
+        key: String,
         /// What it takes.
         expected: &'static str,
     },
@@ -55,36 +60,40 @@ impl PrintError {
     /// each text.
     #[must_use]
     pub fn message(&self) -> String {
-        let number = |n: usize| crate::figure::whole(i64::try_from(n).unwrap_or(i64::MAX));
+        let number = |n: usize| whole(i64::try_from(n).unwrap_or(i64::MAX));
         match self {
-            Self::NotALine { line } => ["line ", &number(*line), ": not key=value"].concat(),
+            Self::UnknownKind => "no such kind of file".to_owned(),
+            Self::NotALine { line } => fill("line {}: not key=value", &[&number(*line)]),
             Self::UnknownKey { line, key } => {
-                ["line ", &number(*line), ": no key is called ", key].concat()
+                fill("line {}: no key is called {}", &[&number(*line), key])
             }
             Self::WrongValue {
                 line,
                 key,
                 expected,
-            } => ["line ", &number(*line), ": ", key, " takes ", expected].concat(),
-            Self::MissingKey(key) => ["the key ", key, " is missing"].concat(),
+            } => fill("line {}: {} takes: {}", &[&number(*line), key, expected]),
+            Self::MissingKey(key) => fill("the key {} is missing", &[key]),
             Self::OutOfRange {
                 key,
                 value,
                 low,
                 high,
-            } => {
-                let figure = crate::figure::whole;
-                let range = [figure(*low), " to ".into(), figure(*high)].concat();
-                [key, ": ", &figure(*value), " is outside ", &range].concat()
+            } => fill(
+                "{}: {} is outside {} to {}",
+                &[key, &whole(*value), &whole(*low), &whole(*high)],
+            ),
+            Self::NeedsImages(texts) => {
+                let mut message = String::from("needs-images");
+                for text in texts {
+                    message.push('\n');
+                    message.push_str(text);
+                }
+                message
             }
-            Self::NeedsImages(texts) => ["needs-images\n", &texts.join("\n")].concat(),
-            Self::TooManySheets { sheets, most } => [
-                &number(*sheets),
-                " sheets would be needed; at most ",
-                &number(*most),
-                " are printed",
-            ]
-            .concat(),
+            Self::TooManySheets { sheets, most } => fill(
+                "{} sheets would be needed; at most {} are printed",
+                &[&number(*sheets), &number(*most)],
+            ),
         }
     }
 }

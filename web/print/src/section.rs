@@ -1,5 +1,6 @@
 //! The finished antenna in section, reduced, with the dimensions to work by.
 
+use crate::fill::fill;
 use tinwave_core::math;
 
 use crate::cone::radians;
@@ -53,7 +54,7 @@ pub fn section(job: &PrintJob, set: Typesetter, width: Um) -> Drawing {
     draw_dimensions(&mut drawing, job, &places);
     let low = drawing.bounds().low.y;
     let caption = words::section_caption(job, places.scale);
-    drawing.text(set.fitted(Text::new(at(0, low - 3 * MM), 1_800, caption), width));
+    drawing.text(set.fitted(Text::new(at(0, low - 3 * MM), 1_800, &caption), width));
     let top = drawing.bounds().high.y;
     let mut placed = Drawing::default();
     placed.place(&drawing, 0, -top);
@@ -72,7 +73,8 @@ fn mouth_reach(job: &PrintJob) -> (Um, Um) {
             ..
         } => {
             let half = um(mouth_diameter_um) / 2;
-            let rise = f64::from((half - can).max(0)) / math::tan(radians(half_angle_millideg));
+            let (sin, cos) = math::sin_cos(radians(half_angle_millideg));
+            let rise = f64::from((half - can).max(0)) * cos / sin;
             (nearest(rise), half)
         }
         Mouth::Flange {
@@ -120,7 +122,10 @@ fn draw_can(drawing: &mut Drawing, p: &Places) {
 fn draw_probe(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
     let half_wire = (um(job.probe.wire_diameter_um) / 2 / p.scale).max(250);
     let tip = p.tip(job);
-    let wire = Rect::new(at(p.wire - half_wire, -p.half - MM), at(p.wire + half_wire, tip));
+    let wire = Rect::new(
+        at(p.wire - half_wire, -p.half - MM),
+        at(p.wire + half_wire, tip),
+    );
     drawing.rectangle(Layer::Outline, wire);
     let body = Rect::new(
         at(p.wire - BODY / 2, -p.half - BODY),
@@ -130,9 +135,17 @@ fn draw_probe(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
     for screw in &job.screws {
         let x = p.back + um(screw.axial_um) / p.scale;
         let from_probe = screw.angle_millideg.rem_euclid(360_000);
-        let side = if (90_000..270_000).contains(&from_probe) { 1 } else { -1 };
+        let side = if (90_000..270_000).contains(&from_probe) {
+            1
+        } else {
+            -1
+        };
         let inner = side * (p.half - um(screw.depth_um) / p.scale);
-        drawing.line(Layer::Outline, at(x, side * (p.half + 2 * MM)), at(x, inner));
+        drawing.line(
+            Layer::Outline,
+            at(x, side * (p.half + 2 * MM)),
+            at(x, inner),
+        );
     }
 }
 
@@ -197,7 +210,7 @@ fn draw_dimensions(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
     for side in [-p.half, p.half] {
         extension_aside(drawing, side, p.mouth + MM / 2, right);
     }
-    let inside = ["Ø ", &figure(job.can.inside_diameter_um())].concat();
+    let inside = fill("Ø {}", &[&figure(job.can.inside_diameter_um())]);
     upright(drawing, (-p.half, p.half), right, inside);
 }
 

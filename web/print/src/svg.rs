@@ -3,6 +3,7 @@
 
 use crate::drawing::{Anchor, Drawing, Item, Shape, Text};
 use crate::figure::push_scaled;
+use crate::fill::fill;
 use crate::furniture::metric_ruler;
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::layer::{Layer, LineKind};
@@ -128,7 +129,7 @@ impl<'a> Page<'a> {
         }
         self.group(None, sheet.furniture.items.iter(), (0, 0));
         for (number, view) in sheet.views.iter().enumerate() {
-            let id = ["tw", &words::count(index), "-", &words::count(number)].concat();
+            let id = fill("tw{}-{}", &[&words::count(index), &words::count(number)]);
             if view.clipped {
                 self.clip(&id, view.place());
             }
@@ -153,8 +154,7 @@ impl<'a> Page<'a> {
         self.attribute("y", corner.y);
         self.attribute("width", window.width());
         self.attribute("height", window.height());
-        self.out
-            .push_str("/></clipPath>\n<g clip-path=\"url(#");
+        self.out.push_str("/></clipPath>\n<g clip-path=\"url(#");
         self.out.push_str(id);
         self.out.push_str(")\">\n");
     }
@@ -300,8 +300,7 @@ impl<'a> Page<'a> {
             self.number(place.y);
             self.out.push_str(")\"");
         }
-        self.out
-            .push_str(" fill=\"#000\" stroke=\"none\">");
+        self.out.push_str(" fill=\"#000\" stroke=\"none\">");
         push_escaped(self.out, &text.words);
         self.out.push_str("</text>\n");
     }

@@ -1,6 +1,7 @@
 //! A pattern that is larger than a sheet, cut into windows that overlap.
 
 use crate::drawing::{Drawing, Text};
+use crate::fill::fill;
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::layer::Layer;
 use crate::pattern::Pattern;
@@ -40,18 +41,21 @@ struct Windows {
 impl Windows {
     /// Windows over `low` to `high`, their joints as far as may be from the
     /// places to keep whole.
-    fn new(low: Um, high: Um, length: Um, keep: impl Iterator<Item = Um> + Clone) -> Self {
+    #[inline(never)]
+    fn new(low: Um, high: Um, length: Um, keep: &[Um]) -> Self {
         let step = length - OVERLAP;
         let span = high - low;
         let count = ((span - OVERLAP).max(1) + step - 1) / step;
         let slack = count * step + OVERLAP - span;
         let clearance = |start: Um| {
-            let joints = (1..count).map(move |n| start + n * step + OVERLAP / 2);
-            let keep = keep.clone();
-            joints
-                .flat_map(move |joint| keep.clone().map(move |place| (joint - place).abs()))
-                .min()
-                .unwrap_or(0)
+            let mut nearest = if keep.is_empty() { 0 } else { Um::MAX };
+            for n in 1..count {
+                let joint = start + n * step + OVERLAP / 2;
+                for place in keep {
+                    nearest = nearest.min((joint - place).abs());
+                }
+            }
+            nearest
         };
         // The pattern's own edge where that is clear enough, else the clearest.
         let mut start = low;
@@ -103,13 +107,13 @@ pub(crate) fn tiles(pattern: &Pattern, body: Rect) -> Result<Vec<Tile>, i64> {
         bounds.low.x,
         bounds.high.x,
         width,
-        keep.iter().map(|place| place.x),
+        &keep.iter().map(|place| place.x).collect::<Vec<_>>(),
     );
     let upright = Windows::new(
         bounds.low.y,
         bounds.high.y,
         height,
-        keep.iter().map(|place| place.y),
+        &keep.iter().map(|place| place.y).collect::<Vec<_>>(),
     );
     let all = i64::from(across.count) * i64::from(upright.count);
     if all > MOST_WINDOWS {
@@ -151,8 +155,8 @@ pub(crate) fn register_marks(
             for y in [low.y - off, high.y + off] {
                 mark(drawing, at(x, y));
             }
-            let words = [words::JOIN, &words::count(number)].concat();
-            let text = Text::new(at(x - side * 5 * MM, high.y + off - MM), 1_800, words);
+            let words = fill("{}{}", &[words::JOIN, &words::count(number)]);
+            let text = Text::new(at(x - side * 5 * MM, high.y + off - MM), 1_800, &words);
             drawing.text(if side > 0 { text.end() } else { text });
         }
     }
@@ -162,8 +166,8 @@ pub(crate) fn register_marks(
             for x in [low.x - off, high.x + off] {
                 mark(drawing, at(x, y));
             }
-            let words = [words::JOIN, &words::count(number)].concat();
-            let text = Text::new(at(low.x - off + MM, y + side * 5 * MM), 1_800, words).turned();
+            let words = fill("{}{}", &[words::JOIN, &words::count(number)]);
+            let text = Text::new(at(low.x - off + MM, y + side * 5 * MM), 1_800, &words).turned();
             drawing.text(if side < 0 { text.end() } else { text });
         }
     }
@@ -183,7 +187,7 @@ mod tests {
         // 480 mm on sheets of 250 mm: two windows of 250 with 10 shared reach
         // 490; the joint may stand between 245 - 10 and 245. The hole at 240
         // leaves at most 5.
-        let windows = Windows::new(0, 480_000, 250_000, [240_000].into_iter());
+        let windows = Windows::new(0, 480_000, 250_000, &[240_000]);
         assert_eq!(windows.count, 2);
         let (first_low, first_high) = windows.window(0);
         let (last_low, last_high) = windows.window(1);

@@ -1,6 +1,7 @@
 //! Words into lines of a given width.
 
 use crate::drawing::{Drawing, Text};
+use crate::fill::fill;
 use crate::geometry::{Point, Um};
 use crate::letters::{self, Weight};
 use crate::text_image::{TextImage, image_of};
@@ -133,17 +134,17 @@ impl Typesetter<'_> {
     }
 
     fn draw_line(self, drawing: &mut Drawing, set: &Paragraph, line: &[String], x: Um, y: Um) {
-        let text = |x, words| Text {
+        let text = |x, words: &str| Text {
             weight: set.weight,
             ..Text::new(Point { x, y }, set.capital, words)
         };
         if line.iter().all(|word| letters::covers(word)) {
-            drawing.text(text(x, line.join(" ")));
+            drawing.text(text(x, &line.join(" ")));
             return;
         }
         let mut x = x;
         for word in line {
-            let text = self.fitted(text(x, word.clone()), set.width);
+            let text = self.fitted(text(x, word), set.width);
             x += text.width() + letters::width(" ", set.capital, set.weight);
             drawing.text(text);
         }
@@ -153,7 +154,7 @@ impl Typesetter<'_> {
 fn shorten(text: &mut Text, room: Um) {
     let mut kept = text.words.clone();
     while kept.pop().is_some() {
-        text.words = [kept.trim_end(), "…"].concat();
+        text.words = fill("{}…", &[kept.trim_end()]);
         if text.width() <= room {
             return;
         }

@@ -8,6 +8,7 @@ pub(crate) use parts::*;
 pub(crate) use steps::*;
 pub(crate) use template::*;
 
+use crate::fill::fill;
 use crate::job::{Metal, PrintJob};
 
 pub(crate) const PROGRAM: &str = "Tinwave";
@@ -30,7 +31,7 @@ pub(crate) const TAPE_SHEETS: &str =
 
 /// "Sheet 2 of 5".
 pub(crate) fn sheet_of(number: usize, all: usize) -> String {
-    ["Sheet ", &count(number), " of ", &count(all)].concat()
+    fill("Sheet {} of {}", &[&count(number), &count(all)])
 }
 
 /// A count as digits.
@@ -55,7 +56,7 @@ pub(crate) const fn metal(metal: Metal) -> &'static str {
 
 /// "Ø 4.10 mm".
 pub(crate) fn diameter(job: &PrintJob, um: u32) -> String {
-    ["Ø ", &job.unit.fine_length(i64::from(um))].concat()
+    fill("Ø {}", &[&job.unit.fine_length(i64::from(um))])
 }
 
 /// "56.2 mm".

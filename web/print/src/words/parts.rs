@@ -2,6 +2,7 @@
 
 use super::{diameter, length, metal};
 use crate::figure::whole;
+use crate::fill::fill;
 use crate::job::{Fixing, LengthUnit, Mouth, PrintJob};
 
 pub(crate) const PARTS: &str = "Parts and tools";
@@ -17,22 +18,21 @@ pub(crate) fn section_caption(job: &PrintJob, scale: i32) -> String {
         LengthUnit::Millimetre => "In mm, scale 1:",
         LengthUnit::Inch => "In inches, scale 1:",
     };
-    [
-        unit,
-        &whole(i64::from(scale)),
-        ". Wire ",
-        &diameter(job, job.probe.wire_diameter_um),
-        ", hole ",
-        &diameter(job, job.panel.drill_um),
-        ".",
-    ]
-    .concat()
+    fill(
+        "{}{}. Wire {}, hole {}.",
+        &[
+            unit,
+            &whole(i64::from(scale)),
+            &diameter(job, job.probe.wire_diameter_um),
+            &diameter(job, job.panel.drill_um),
+        ],
+    )
 }
 
 /// The lower dimension of the section drawing.
 pub(crate) fn hole_from_rim(job: &PrintJob) -> String {
     let from = job.from_rim(job.probe.backshort_um);
-    [&job.unit.figure(from), " outside"].concat()
+    fill("{} outside", &[&job.unit.figure(from)])
 }
 
 /// The metric screw that goes through a hole (ISO 273, fine to medium).
@@ -47,21 +47,22 @@ fn screw_for(hole_um: u32) -> &'static str {
 
 fn connector(job: &PrintJob) -> String {
     let fixed_by = match job.panel.fixing {
-        Fixing::Flange { hole_um, .. } => [
-            ": four ",
-            screw_for(hole_um),
-            " screws with nuts and toothed washers",
-        ]
-        .concat(),
+        Fixing::Flange { hole_um, .. } => fill(
+            ": four {} screws with nuts and toothed washers",
+            &[screw_for(hole_um)],
+        ),
         Fixing::Nut => " with its nut and toothed washer".into(),
         Fixing::Solder => ", soldered to the wall".into(),
     };
-    [job.panel.name.as_str(), &fixed_by].concat()
+    fill("{}{}", &[job.panel.name.as_str(), &fixed_by])
 }
 
 fn wire(job: &PrintJob) -> String {
     let cut = length_from_face(job) + SPARE_WIRE_UM;
-    let mut words = ["Copper wire ", &diameter(job, job.probe.wire_diameter_um)].concat();
+    let mut words = fill(
+        "Copper wire {}",
+        &[&diameter(job, job.probe.wire_diameter_um)],
+    );
     if !job.probe.gauge.is_empty() {
         words.push_str(" (");
         words.push_str(&job.probe.gauge);
@@ -86,50 +87,51 @@ fn mouth(job: &PrintJob) -> Option<String> {
         Mouth::Choke { sheet_um, .. } => ("the choke cup", sheet_um),
     };
     let sheet = job.unit.fine_length(i64::from(sheet));
-    Some(["Sheet of ", metal(job.can.metal), ", ", &sheet, ", for ", what].concat())
+    Some(fill(
+        "Sheet of {}, {}, for {}",
+        &[metal(job.can.metal), &sheet, what],
+    ))
 }
 
 /// The parts list.
 pub(crate) fn parts_list(job: &PrintJob) -> Vec<String> {
     let can = &job.can;
     let mut list = vec![
-        [
-            "Can of ",
-            metal(can.metal),
-            ", ",
-            &diameter(job, can.inside_diameter_um()),
-            " inside, ",
-            &length(job, can.open_length_um),
-            " deep",
-        ]
-        .concat(),
+        fill(
+            "Can of {}, {} inside, {} deep",
+            &[
+                metal(can.metal),
+                &diameter(job, can.inside_diameter_um()),
+                &length(job, can.open_length_um),
+            ],
+        ),
         connector(job),
         wire(job),
     ];
     if let Some(sleeve) = job.probe.sleeve_um {
         let sleeve = diameter(job, sleeve);
         let long = length(job, job.probe.length_um);
-        list.push(["Sleeve ", &sleeve, ", ", &long].concat());
+        list.push(fill("Sleeve {}, {}", &[&sleeve, &long]));
     }
     for screw in &job.screws {
         let hole = diameter(job, screw.hole_um);
         let deep = length(job, screw.depth_um);
-        list.push(["Tuning screw for a hole of ", &hole, ", with two nuts, ", &deep, " deep"].concat());
+        list.push(fill(
+            "Tuning screw for a hole of {}, with two nuts, {} deep",
+            &[&hole, &deep],
+        ));
     }
     list.extend(mouth(job));
     if let Some(cap) = job.cap {
         let sheet = job.unit.fine_length(i64::from(cap.sheet_um));
-        list.push(["Plastic sheet of ", &sheet, " for the cap"].concat());
+        list.push(fill("Plastic sheet of {} for the cap", &[&sheet]));
     }
     if let Some(bracket) = job.bracket {
         let hole = diameter(job, bracket.hole_um);
-        list.push(
-            [
-                "Bracket with tripod thread 1/4-20 (ISO 1222), two rivets or screws for ",
-                &hole,
-            ]
-            .concat(),
-        );
+        list.push(fill(
+            "Bracket with tripod thread 1/4-20 (ISO 1222), two rivets or screws for {}",
+            &[&hole],
+        ));
     }
     list.push("Solder with flux, neutral-cure sealant, tape".into());
     list.push(

@@ -4,6 +4,7 @@
 use super::parts::length_from_face;
 use super::{SPARE_WIRE_UM, diameter, length, metal};
 use crate::figure::{rounded, whole};
+use crate::fill::fill;
 use crate::job::{Fixing, Metal, Mouth, PrintJob, Rim};
 use crate::mount::{balance, bracket_holes};
 
@@ -44,21 +45,17 @@ fn marking(job: &PrintJob) -> Vec<Step> {
     };
     vec![
         step(
-            [
-                "Measure the can inside in three directions: ",
-                &diameter(job, job.can.inside_diameter_um()),
-                ". Every figure here holds for this can only.",
-            ]
-            .concat(),
+            fill(
+                "Measure the can inside in three directions: {}. Every figure here holds for this can only.",
+                &[&diameter(job, job.can.inside_diameter_um())],
+            ),
             "Cut rims are razor sharp: gloves.",
         ),
         step(
-            [
-                "Cut out the drill template, stand the can on its ",
-                rim,
-                ", wrap and tape the strip. If its ends don’t meet, the print or the diameter is wrong: find out now, not after drilling.",
-            ]
-            .concat(),
+            fill(
+                "Cut out the drill template, stand the can on its {}, wrap and tape the strip. If its ends don’t meet, the print or the diameter is wrong: find out now, not after drilling.",
+                &[rim],
+            ),
             "",
         ),
         step(
@@ -70,37 +67,28 @@ fn marking(job: &PrintJob) -> Vec<Step> {
 
 fn drilling(job: &PrintJob) -> Vec<Step> {
     let screws = match job.panel.fixing {
-        Fixing::Flange { hole_um, .. } => [
-            "Drill the four screw holes ",
-            &diameter(job, hole_um),
-            " and all small holes first, then the large one ",
-            &diameter(job, job.panel.drill_um),
-            " from 3 mm up with a step drill",
-        ]
-        .concat(),
-        Fixing::Nut | Fixing::Solder => [
-            "Drill 3 mm, then up to ",
-            &diameter(job, job.panel.drill_um),
-            " with a step drill, small holes first",
-        ]
-        .concat(),
+        Fixing::Flange { hole_um, .. } => fill(
+            "Drill the four screw holes {} and all small holes first, then the large one {} from 3 mm up with a step drill",
+            &[&diameter(job, hole_um), &diameter(job, job.panel.drill_um)],
+        ),
+        Fixing::Nut | Fixing::Solder => fill(
+            "Drill 3 mm, then up to {} with a step drill, small holes first",
+            &[&diameter(job, job.panel.drill_um)],
+        ),
     };
     vec![
         step(
-            [
-                &screws,
-                ". Big twist drills tear thin sheet, and small holes are drilled truer while the wall is still whole.",
-            ]
-            .concat(),
+            fill(
+                "{}. Big twist drills tear thin sheet, and small holes are drilled truer while the wall is still whole.",
+                &[&screws],
+            ),
             "Goggles: chips fly. Clamp the can over wood and never hold it by hand; thin sheet catches the drill and spins.",
         ),
         step(
-            [
-                "Take off the burrs inside and out, and rub the ",
-                metal(job.can.metal),
-                " bright round the holes, lacquer and paint too. A burr changes the match, and lacquer breaks the contact.",
-            ]
-            .concat(),
+            fill(
+                "Take off the burrs inside and out, and rub the {} bright round the holes, lacquer and paint too. A burr changes the match, and lacquer breaks the contact.",
+                &[metal(job.can.metal)],
+            ),
             "Chips and burrs cut: brush, don’t wipe by hand.",
         ),
     ]
@@ -110,12 +98,10 @@ fn soldering(job: &PrintJob) -> Vec<Step> {
     let face = length_from_face(job);
     let mut steps = vec![
         step(
-            [
-                "Cut ",
-                &length(job, face.saturating_add(SPARE_WIRE_UM)),
-                " of wire, longer than it will be, and straighten it. Metal comes off; it doesn’t go back on.",
-            ]
-            .concat(),
+            fill(
+                "Cut {} of wire, longer than it will be, and straighten it. Metal comes off; it doesn’t go back on.",
+                &[&length(job, face.saturating_add(SPARE_WIRE_UM))],
+            ),
             "",
         ),
         step(
@@ -123,14 +109,13 @@ fn soldering(job: &PrintJob) -> Vec<Step> {
             "Pin, wire and can stay hot for minutes. Flux smoke harms the lungs: air the room. Use lead-free solder; with leaded, wash your hands.",
         ),
         step(
-            [
-                "Trim on the cut gauge to ",
-                &job.unit.fine_length(i64::from(face)),
-                " from the connector’s face, which is ",
-                &job.unit.fine_length(i64::from(job.probe.length_um)),
-                " from the inside wall, and file the tip flat. The length counts to the flat tip.",
-            ]
-            .concat(),
+            fill(
+                "Trim on the cut gauge to {} from the connector’s face, which is {} from the inside wall, and file the tip flat. The length counts to the flat tip.",
+                &[
+                    &job.unit.fine_length(i64::from(face)),
+                    &job.unit.fine_length(i64::from(job.probe.length_um)),
+                ],
+            ),
             "Hold the loose end as you snip: it flies.",
         ),
     ];
@@ -178,12 +163,11 @@ fn mouth(job: &PrintJob) -> Vec<Step> {
     } else {
         "Snips leave razor edges: gloves. Soldered sheet stays hot."
     };
-    let words = [
-        "Make the ",
-        what,
-        " from its pattern and fix it round the rim, touching all round. Slits across the current radiate.",
-    ];
-    let mut steps = vec![step(words.concat(), caution)];
+    let words = fill(
+        "Make the {} from its pattern and fix it round the rim, touching all round. Slits across the current radiate.",
+        &[what],
+    );
+    let mut steps = vec![step(words, caution)];
     steps.extend(tuning(job));
     steps
 }
@@ -224,18 +208,15 @@ fn bracket(job: &PrintJob) -> Option<Step> {
     } else {
         ", as near the balance point as the can’s length lets it be. "
     };
-    let mut words = [
-        "Fix the bracket, thread 1/4-20 (ISO 1222), with its middle ",
-        &length(job, middle),
-        " from the closed end’s rim",
-        near,
-        "Without screws and bracket the whole weighs ",
-        &whole(rounded(i64::from(balance.mass_mg), 1_000)),
-        " g and balances at ",
-        &length(job, balance.from_closed_rim_um),
-        ". What is balanced stays where it points.",
-    ]
-    .concat();
+    let mut words = fill(
+        "Fix the bracket, thread 1/4-20 (ISO 1222), with its middle {} from the closed end’s rim{}Without screws and bracket the whole weighs {} g and balances at {}. What is balanced stays where it points.",
+        &[
+            &length(job, middle),
+            near,
+            &whole(rounded(i64::from(balance.mass_mg), 1_000)),
+            &length(job, balance.from_closed_rim_um),
+        ],
+    );
     if let Some(deepest) = bracket.deepest_um {
         words.push_str(" Nothing may stick in deeper than ");
         words.push_str(&length(job, deepest));

@@ -2,6 +2,7 @@
 
 use super::{count, diameter, length};
 use crate::figure::{fixed, rounded};
+use crate::fill::fill;
 use crate::job::{Bracket, Fixing, PrintJob, Rim, WallHole};
 
 pub(crate) const MOUTH_THIS_WAY: &str = "mouth this way";
@@ -18,8 +19,7 @@ pub(crate) const TIP: &str = "tip";
 pub(crate) const WITHIN_1_5: &str = "VSWR under 1.5";
 pub(crate) const WITHIN_2: &str = "VSWR under 2";
 pub(crate) const NO_LIMITS: &str = "no length in reach";
-pub(crate) const GAUGE_USE: &str =
-    "Lay the wire on the bar, its zero on the thick line, and cut at the tip line. Cut long, then file.";
+pub(crate) const GAUGE_USE: &str = "Lay the wire on the bar, its zero on the thick line, and cut at the tip line. Cut long, then file.";
 
 pub(crate) const CUT_LINE: &str = "cut";
 pub(crate) const FOLD_LINE: &str = "bend";
@@ -40,38 +40,37 @@ fn rim(job: &PrintJob) -> &'static str {
 }
 
 fn from_rim(job: &PrintJob, axial_um: u32) -> String {
-    [&job.unit.length(job.from_rim(axial_um)), rim(job)].concat()
+    fill(
+        "{}{}",
+        &[&job.unit.length(job.from_rim(axial_um)), rim(job)],
+    )
 }
 
 fn degrees(millideg: i32) -> String {
-    [
-        &fixed(rounded(i64::from(millideg), 100), 1),
-        "° to the right of hole 1",
-    ]
-    .concat()
+    fill(
+        "{}° to the right of hole 1",
+        &[&fixed(rounded(i64::from(millideg), 100), 1)],
+    )
 }
 
 /// What the template is for.
 pub(crate) fn template_of(job: &PrintJob) -> String {
-    [
-        "Drill template for a can of ",
-        &diameter(job, job.can.outside_diameter_um),
-        " outside.",
-    ]
-    .concat()
+    fill(
+        "Drill template for a can of {} outside.",
+        &[&diameter(job, job.can.outside_diameter_um)],
+    )
 }
 
 /// Hole 1 in the list.
 pub(crate) fn probe_hole_listed(job: &PrintJob) -> String {
-    let mut words = [
-        "drill ",
-        &diameter(job, job.panel.drill_um),
-        " for ",
-        &job.panel.name,
-        ", ",
-        &from_rim(job, job.probe.backshort_um),
-    ]
-    .concat();
+    let mut words = fill(
+        "drill {} for {}, {}",
+        &[
+            &diameter(job, job.panel.drill_um),
+            &job.panel.name,
+            &from_rim(job, job.probe.backshort_um),
+        ],
+    );
     if let Fixing::Flange { hole_um, .. } = job.panel.fixing {
         words.push_str("; four screw holes ");
         words.push_str(&diameter(job, hole_um));
@@ -81,35 +80,32 @@ pub(crate) fn probe_hole_listed(job: &PrintJob) -> String {
 
 /// A tuning screw in the list.
 pub(crate) fn screw_hole_listed(job: &PrintJob, screw: &WallHole) -> String {
-    [
-        "drill ",
-        &diameter(job, screw.hole_um),
-        " for a tuning screw, ",
-        &from_rim(job, screw.axial_um),
-        ", ",
-        &degrees(screw.angle_millideg),
-        "; it sticks in ",
-        &length(job, screw.depth_um),
-    ]
-    .concat()
+    fill(
+        "drill {} for a tuning screw, {}, {}; it sticks in {}",
+        &[
+            &diameter(job, screw.hole_um),
+            &from_rim(job, screw.axial_um),
+            &degrees(screw.angle_millideg),
+            &length(job, screw.depth_um),
+        ],
+    )
 }
 
 /// A hole of the bracket in the list.
 pub(crate) fn bracket_hole_listed(job: &PrintJob, axial_um: u32, bracket: Bracket) -> String {
-    [
-        "drill ",
-        &diameter(job, bracket.hole_um),
-        " for the bracket, ",
-        &from_rim(job, axial_um),
-        ", ",
-        &degrees(bracket.angle_millideg),
-    ]
-    .concat()
+    fill(
+        "drill {} for the bracket, {}, {}",
+        &[
+            &diameter(job, bracket.hole_um),
+            &from_rim(job, axial_um),
+            &degrees(bracket.angle_millideg),
+        ],
+    )
 }
 
 /// What the wire of the gauge is.
 pub(crate) fn wire_of(job: &PrintJob) -> String {
-    let mut words = ["Wire ", &diameter(job, job.probe.wire_diameter_um)].concat();
+    let mut words = fill("Wire {}", &[&diameter(job, job.probe.wire_diameter_um)]);
     if !job.probe.gauge.is_empty() {
         words.push_str(", ");
         words.push_str(&job.probe.gauge);
@@ -119,47 +115,39 @@ pub(crate) fn wire_of(job: &PrintJob) -> String {
 
 /// A row of the gauge.
 pub(crate) fn gauge_row(job: &PrintJob, um: u32, from: &str) -> String {
-    [&job.unit.fine_length(i64::from(um)), " ", from].concat()
+    fill("{} {}", &[&job.unit.fine_length(i64::from(um)), from])
 }
 
 /// The funnel's sentence: how it goes together, and how to check it.
 pub(crate) fn funnel_use(job: &PrintJob, flat: crate::cone::Development) -> String {
     let figure = |um: f64| job.unit.length(i64::from(crate::geometry::nearest(um)));
     let sector = crate::geometry::nearest(flat.sector_deg * 100.0);
-    [
-        "Radii ",
-        &figure(flat.inner),
-        " and ",
-        &figure(flat.outer),
-        ", ",
-        &fixed(i64::from(sector), 2),
-        "°. Roll it, lay the straight edge on the thin line over the seam tab, rivet or solder. ",
-        "Bend the small tabs along the can’s outside and fix them, the bending line on the rim.",
-    ]
-    .concat()
+    fill(
+        "Radii {} and {}, {}°. Roll it, lay the straight edge on the thin line over the seam tab, rivet or solder. Bend the small tabs along the can’s outside and fix them, the bending line on the rim.",
+        &[
+            &figure(flat.inner),
+            &figure(flat.outer),
+            &fixed(i64::from(sector), 2),
+        ],
+    )
 }
 
 /// The choke cup's sentence.
 pub(crate) fn choke_use(job: &PrintJob, strip_um: i32) -> String {
-    [
-        "Strip ",
-        &job.unit.length(i64::from(strip_um)),
-        " long without its seam tab. Roll it, bend its tabs inwards and fix the ring on them. ",
-        "The ring’s own tabs go along the can’s outside; the cup’s rim is flush with the mouth.",
-    ]
-    .concat()
+    fill(
+        "Strip {} long without its seam tab. Roll it, bend its tabs inwards and fix the ring on them. The ring’s own tabs go along the can’s outside; the cup’s rim is flush with the mouth.",
+        &[&job.unit.length(i64::from(strip_um))],
+    )
 }
 
 /// What the cap is cut of.
 pub(crate) fn cap_of(job: &PrintJob, cap: crate::job::Cap) -> String {
-    [
-        "Cap for ",
-        &diameter(job, crate::mouth_pattern::covered_um(job)),
-        ", sheet of ",
-        &job.unit.fine_length(i64::from(cap.sheet_um)),
-        ", permittivity ",
-        &fixed(i64::from(cap.permittivity_milli) / 10, 2),
-        ".",
-    ]
-    .concat()
+    fill(
+        "Cap for {}, sheet of {}, permittivity {}.",
+        &[
+            &diameter(job, crate::mouth_pattern::covered_um(job)),
+            &job.unit.fine_length(i64::from(cap.sheet_um)),
+            &fixed(i64::from(cap.permittivity_milli) / 10, 2),
+        ],
+    )
 }
