@@ -1,13 +1,12 @@
 //! The page that says what is needed and what to do in which order.
 
-use crate::drawing::Drawing;
-use crate::fill::fill;
+use crate::drawing::{Drawing, Text};
 use crate::geometry::{MM, Rect, Um, at};
 use crate::job::PrintJob;
 use crate::letters::Weight;
 use crate::pattern::Pattern;
 use crate::section::section;
-use crate::typesetting::{Paragraph, Typesetter};
+use crate::typesetting::Typesetter;
 use crate::words;
 
 /// Between two columns.
@@ -15,10 +14,11 @@ const GUTTER: Um = 6 * MM;
 /// Capitals from the usual size down to what is still read.
 const CAPITALS: [Um; 5] = [1_800, 1_650, 1_500, 1_350, 1_200];
 
-/// A piece of the page that stays together.
-struct Block {
-    paragraphs: Vec<(Um, Paragraph)>,
-    space_above: Um,
+/// A line of the page, as a table has it.
+enum Entry<'a> {
+    Heading(&'a str),
+    Line(String),
+    Step(String, &'a str),
 }
 
 /// The build sheet of a job for a body of that size: the section drawing and
@@ -30,19 +30,20 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
     let width = (body.width() - GUTTER * (columns - 1)) / columns;
     let picture = section(job, set, width);
     let picture_height = picture.bounds().height() + 3 * MM;
+    let entries = entries(job);
     let mut drawing = Drawing::default();
     for capital in CAPITALS {
         let mut page = Page {
             drawing: picture.clone(),
             column: 0,
             y: -picture_height,
+            capital,
+            steps: 0,
             columns,
             width,
             height: body.height(),
         };
-        let fits = blocks(job, set, capital, width)
-            .iter()
-            .all(|block| page.add(set, block));
+        let fits = entries.iter().all(|entry| page.add(set, entry));
         drawing = page.drawing;
         if fits {
             break;
@@ -55,99 +56,75 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
     }
 }
 
-fn blocks(job: &PrintJob, set: Typesetter, capital: Um, width: Um) -> Vec<Block> {
-    let indent = capital * 3;
-    let paragraph = |indent: Um, words: &str, weight: Weight| {
-        (
-            indent,
-            set.paragraph(words, capital, weight, width - indent),
-        )
-    };
-    let mut blocks = Vec::new();
-    let heading = |words: &str| Block {
-        paragraphs: vec![paragraph(0, words, Weight::Bold)],
-        space_above: capital,
-    };
-    blocks.push(heading(words::PARTS));
+fn entries(job: &PrintJob) -> Vec<Entry<'static>> {
+    let mut entries = vec![Entry::Heading(words::PARTS)];
     for part in words::parts_list(job) {
-        blocks.push(Block {
-            paragraphs: vec![paragraph(0, &part, Weight::Regular)],
-            space_above: 0,
-        });
+        entries.push(Entry::Line(part));
     }
     if !job.notes.is_empty() {
-        blocks.push(heading(words::COMPUTED));
+        entries.push(Entry::Heading(words::COMPUTED));
     }
     for note in &job.notes {
-        blocks.push(Block {
-            paragraphs: vec![paragraph(0, &words::plain(note), Weight::Regular)],
-            space_above: 0,
-        });
+        entries.push(Entry::Line(words::plain(note)));
     }
-    blocks.push(heading(words::STEPS));
-    for (index, step) in words::steps(job).iter().enumerate() {
-        let number = fill("{}.", &[&words::count(index + 1)]);
-        // The number stands beside the first line, so it takes no height.
-        let mut paragraphs = vec![paragraph(0, &number, Weight::Bold)];
-        paragraphs.push(paragraph(indent, &step.words, Weight::Regular));
-        if !step.caution.is_empty() {
-            paragraphs.push(paragraph(indent, &step.caution, Weight::Bold));
+    entries.push(Entry::Heading(words::STEPS));
+    for (when, step, caution) in words::STEP_LIST {
+        if when.holds(job) {
+            entries.push(Entry::Step(words::say(job, step), caution));
         }
-        blocks.push(Block {
-            paragraphs,
-            space_above: capital / 2,
-        });
     }
-    blocks
+    entries
 }
 
 /// The page as it fills.
 struct Page {
     drawing: Drawing,
+    capital: Um,
     column: Um,
     y: Um,
     columns: Um,
     width: Um,
     height: Um,
+    steps: usize,
 }
 
 impl Page {
-    /// Adds a block under the last one or at the top of the next column. Gives
-    /// whether there was room.
-    fn add(&mut self, set: Typesetter, block: &Block) -> bool {
-        let needed = block.height();
-        if self.y - block.space_above - needed < -self.height {
+    /// Adds an entry under the last one or, whole, at the top of the next
+    /// column. Gives whether there was room.
+    fn add(&mut self, set: Typesetter, entry: &Entry) -> bool {
+        let (words, caution, weight) = match entry {
+            Entry::Heading(words) => (*words, "", Weight::Bold),
+            Entry::Line(words) => (words.as_str(), "", Weight::Regular),
+            Entry::Step(words, caution) => (words.as_str(), *caution, Weight::Regular),
+        };
+        let (indent, above) = match entry {
+            Entry::Heading(_) => (0, self.capital),
+            Entry::Line(_) => (0, 0),
+            Entry::Step(..) => (3 * self.capital, self.capital / 2),
+        };
+        let room = self.width - indent;
+        let words = set.paragraph(words, self.capital, weight, room);
+        let caution = set.paragraph(caution, self.capital, Weight::Bold, room);
+        let needed = words.height() + caution.height();
+        self.y -= above;
+        if self.y - needed < -self.height {
             self.column += 1;
             self.y = 0;
-        } else {
-            self.y -= block.space_above;
         }
         if self.column >= self.columns || needed > self.height {
             return false;
         }
         let left = self.column * (self.width + GUTTER);
-        let mut beside = block.is_numbered();
-        for (indent, paragraph) in &block.paragraphs {
-            let used = set.draw(&mut self.drawing, paragraph, at(left + indent, self.y));
-            if !beside {
-                self.y -= used;
-            }
-            beside = false;
+        if indent > 0 {
+            self.steps += 1;
+            let number = words::count(self.steps) + ".";
+            let place = at(left, self.y - self.capital);
+            self.drawing
+                .text(Text::new(place, self.capital, &number).bold());
+        }
+        for paragraph in [words, caution] {
+            self.y -= set.draw(&mut self.drawing, &paragraph, at(left + indent, self.y));
         }
         true
-    }
-}
-
-impl Block {
-    /// Whether its first paragraph is a number beside the second.
-    fn is_numbered(&self) -> bool {
-        let mut indents = self.paragraphs.iter().map(|(indent, _)| *indent);
-        indents.next() == Some(0) && indents.next().is_some()
-    }
-
-    fn height(&self) -> Um {
-        let skipped = usize::from(self.is_numbered());
-        let counted = self.paragraphs.iter().skip(skipped);
-        counted.map(|(_, paragraph)| paragraph.height()).sum()
     }
 }

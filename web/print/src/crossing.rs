@@ -27,11 +27,14 @@ impl Shape {
                 sweep_deg,
             } => arc_enters(*centre, f64::from(*radius), *start_deg, *sweep_deg, window),
             Self::Polyline { points, closed } => {
-                let pairs = points.iter().zip(points.iter().skip(1));
-                let closing = points.last().zip(points.first()).filter(|_| *closed);
-                pairs
-                    .chain(closing)
-                    .any(|(a, b)| segment_enters(*a, *b, window))
+                let mut last = points.last().filter(|_| *closed);
+                for point in points {
+                    if last.is_some_and(|last| segment_enters(*last, *point, window)) {
+                        return true;
+                    }
+                    last = Some(point);
+                }
+                false
             }
             Self::Text(_) => true,
         }

@@ -20,15 +20,12 @@ const WORDS: Um = 150 * MM;
 #[must_use]
 pub fn cut_gauge(job: &PrintJob, set: Typesetter) -> Pattern {
     let mut drawing = Drawing::default();
-    let head = Text::new(at(0, -3_000), 3_000, &words::wire_of(job)).bold();
+    let head = Text::new(at(0, -3_000), 3_000, &words::say(job, words::WIRE_OF)).bold();
     drawing.text(set.fitted(head, WORDS));
     let usage = set.paragraph(words::GAUGE_USE, CAPITAL, Weight::Regular, WORDS);
     let mut y = -6 * MM - set.draw(&mut drawing, &usage, at(0, -6 * MM));
-    for (from, extra) in [
-        (words::FROM_INSIDE_WALL, 0),
-        (words::FROM_FACE, job.can.wall_um),
-    ] {
-        y = row(&mut drawing, job, from, um(extra), y);
+    for (title, extra) in words::GAUGE_ROWS.into_iter().zip([0, job.can.wall_um]) {
+        y = row(&mut drawing, job, title, um(extra), y);
     }
     Pattern {
         title: words::CUT_GAUGE,
@@ -39,10 +36,10 @@ pub fn cut_gauge(job: &PrintJob, set: Typesetter) -> Pattern {
 
 /// One bar with its datum, its tip and its limits under `top`; gives where it
 /// ends below.
-fn row(drawing: &mut Drawing, job: &PrintJob, from: &str, extra: Um, top: Um) -> Um {
+fn row(drawing: &mut Drawing, job: &PrintJob, title: &str, extra: Um, top: Um) -> Um {
     let wire = um(job.probe.wire_diameter_um);
     let tip = um(job.probe.length_um) + extra;
-    let title = words::gauge_row(job, job.probe.length_um + extra.unsigned_abs(), from);
+    let title = words::say(job, title);
     drawing.text(Text::new(at(0, top - 5 * MM), CAPITAL, &title));
     let axis = top - 8 * MM - wire / 2;
     drawing.rectangle(

@@ -307,19 +307,18 @@ impl Drawing {
     }
 
     /// Adds all of another drawing, moved.
-    pub fn place(&mut self, other: &Self, x: Um, y: Um) {
-        for item in &other.items {
-            self.add(item.layer, item.shape.moved(x, y));
+    pub fn place(&mut self, other: Self, x: Um, y: Um) {
+        for mut item in other.items {
+            item.shape.move_by(x, y);
+            self.items.push(item);
         }
     }
 }
 
 impl Shape {
-    /// The same shape elsewhere.
-    #[must_use]
-    pub fn moved(&self, x: Um, y: Um) -> Self {
-        let mut moved = self.clone();
-        match &mut moved {
+    /// Moves it.
+    pub fn move_by(&mut self, x: Um, y: Um) {
+        match self {
             Self::Line { from, to } => {
                 *from = from.by(x, y);
                 *to = to.by(x, y);
@@ -332,7 +331,6 @@ impl Shape {
             }
             Self::Text(text) => text.at = text.at.by(x, y),
         }
-        moved
     }
 }
 

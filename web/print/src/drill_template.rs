@@ -31,7 +31,12 @@ pub fn drill_template(job: &PrintJob, set: Typesetter) -> Result<Pattern, PrintE
     let strip = WrapStrip::new(job);
     let marks = hole_marks(job, strip)?;
     let mut drawing = Drawing::default();
-    let boxes: Vec<Rect> = marks.iter().flat_map(HoleMark::boxes).collect();
+    let mut boxes = Vec::new();
+    let mut keep_whole = Vec::new();
+    for mark in &marks {
+        boxes.extend(mark.boxes());
+        keep_whole.extend_from_slice(&mark.centres);
+    }
     let top = boxes.iter().map(|b| b.high.y).max().unwrap_or(0);
     let floor = top.max(12 * MM) + AIR;
 
@@ -52,7 +57,6 @@ pub fn drill_template(job: &PrintJob, set: Typesetter) -> Result<Pattern, PrintE
     draw_seam_of(&mut drawing, &mut free, job, strip, floor);
     name_edge(&mut drawing, &mut free, job, strip, set);
 
-    let keep_whole = marks.iter().flat_map(|mark| mark.centres.clone()).collect();
     Ok(Pattern {
         title: words::DRILL_TEMPLATE,
         drawing,
@@ -195,7 +199,7 @@ fn draw_band(
         let set_words = set.paragraph(words, capital, Weight::Regular, column - x);
         *y -= set.draw(drawing, &set_words, at(x, *y));
     };
-    say(&mut left, &mut y, 0, &words::template_of(job), CAPITAL);
+    say(&mut left, &mut y, 0, &words::say(job, words::TEMPLATE_OF), CAPITAL);
     say(&mut left, &mut y, 0, words::ENDS_MEET, CAPITAL);
     say(&mut left, &mut y, 0, &job.link, LINK_CAPITAL);
 
@@ -207,8 +211,8 @@ fn draw_band(
         say(&mut right, &mut below, 4 * MM, &mark.listed, CAPITAL);
     }
     let height = -y.min(below) + 2 * AIR;
-    drawing.place(&left, 4 * MM, floor + height - AIR);
-    drawing.place(&right, half + 4 * MM, floor + height - AIR);
+    drawing.place(left, 4 * MM, floor + height - AIR);
+    drawing.place(right, half + 4 * MM, floor + height - AIR);
     height
 }
 

@@ -142,10 +142,17 @@ pub fn draw_flange(drawing: &mut Drawing, job: &PrintJob, centre: Point) {
 fn along_wall(job: &PrintJob, aside: Um) -> Um {
     let radius = f64::from(job.can.outside_diameter_um) / 2.0;
     let ratio = f64::from(aside) / radius;
-    if job.can.wall_um < STIFF_WALL_UM || ratio >= 1.0 {
+    if job.can.wall_um < STIFF_WALL_UM || ratio > 0.9 {
         return aside;
     }
-    nearest(radius * math::asin(ratio))
+    // The angle whose sine is the ratio, by Newton's steps, which needs no
+    // more functions than the drawing has anyway.
+    let mut angle = ratio;
+    for _ in 0..6 {
+        let (sin, cos) = math::sin_cos(angle);
+        angle -= (sin - ratio) / cos;
+    }
+    nearest(radius * angle)
 }
 
 /// Draws the line that lies on the can's own seam, from the rim up.

@@ -38,6 +38,7 @@
 //! | `note` * | words | none |
 //! | `image` * | em, baseline, width, height in pixels, rows in hexadecimal digits, then the words | none |
 
+use crate::cut_text::{cut_at, next_piece, pieces, whole_number};
 use crate::figure::LengthUnit;
 use crate::job::{
     Bracket, Can, Cap, CutLimits, Fixing, Metal, Mouth, Panel, Part, PrintJob, Probe, Rim,
@@ -80,13 +81,12 @@ type Read<T> = Result<T, Box<PrintError>>;
 fn read(text: &str) -> Read<PrintJob> {
     let mut job = empty_job();
     let mut given: Vec<&str> = Vec::new();
-    for (index, line) in text.split('\n').enumerate() {
+    for (index, line) in pieces(text, b'\n').into_iter().enumerate() {
         if line.is_empty() {
             continue;
         }
         let line_number = index + 1;
-        let (key, value) = line
-            .split_once('=')
+        let (key, value) = cut_at(line, b'=')
             .ok_or_else(|| Box::new(PrintError::NotALine { line: line_number }))?;
         let value = Value {
             line: line_number,
@@ -164,8 +164,8 @@ impl Value<'_> {
     /// So many whole numbers.
     fn numbers(self, count: usize, expected: &'static str) -> Read<Vec<i64>> {
         let mut numbers = Vec::new();
-        for word in self.text.split(' ') {
-            numbers.push(word.parse().map_err(|_| self.wrong(expected))?);
+        for word in pieces(self.text, b' ') {
+            numbers.push(whole_number(word).ok_or_else(|| self.wrong(expected))?);
         }
         if numbers.len() == count {
             Ok(numbers)
@@ -202,7 +202,7 @@ impl Value<'_> {
 
     /// Which of several words.
     fn choice(self, words: &'static str) -> Read<usize> {
-        let found = words.split(' ').position(|word| word == self.text);
+        let found = pieces(words, b' ').into_iter().position(|word| word == self.text);
         found.ok_or_else(|| self.wrong(words))
     }
 
@@ -291,7 +291,7 @@ impl Value<'_> {
 
     fn parts(self) -> Read<Vec<Part>> {
         let mut parts = Vec::new();
-        for text in self.text.split(' ') {
+        for text in pieces(self.text, b' ') {
             let part = Value { text, ..self }.choice("build template gauge mouth cap")?;
             parts.extend(Part::ALL.get(part));
         }
@@ -385,10 +385,10 @@ impl Value<'_> {
 
     fn image(self) -> Read<TextImage> {
         let wrong = || self.wrong("em, baseline, width, height, hexadecimal rows and words");
-        let mut fields = self.text.splitn(6, ' ');
+        let mut rest = Some(self.text);
         let mut pixels = [0; 4];
         for place in &mut pixels {
-            let field = fields.next().and_then(|word| word.parse::<i64>().ok());
+            let field = next_piece(&mut rest, b' ').and_then(whole_number);
             *place = field.and_then(|n| u32::try_from(n).ok()).ok_or_else(wrong)?;
         }
         let [em_px, baseline_px, width_px, height_px] = pixels;
@@ -397,8 +397,8 @@ impl Value<'_> {
             baseline_px,
             width_px,
             height_px,
-            bits: fields.next().and_then(bytes_of_hex).ok_or_else(wrong)?,
-            words: fields.next().unwrap_or_default().to_owned(),
+            bits: next_piece(&mut rest, b' ').and_then(bytes_of_hex).ok_or_else(wrong)?,
+            words: rest.unwrap_or_default().to_owned(),
         };
         if image.is_sound() {
             Ok(image)

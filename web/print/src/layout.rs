@@ -215,10 +215,19 @@ impl Pile {
 /// image, each once.
 #[must_use]
 pub fn texts_without_image(job: &PrintJob, layout: &Layout) -> Vec<String> {
-    let furniture = layout.sheets.iter().map(|sheet| &sheet.furniture);
-    let patterns = layout.patterns.iter().map(|pattern| &pattern.drawing);
-    let mut missing: Vec<String> = Vec::new();
-    for item in furniture.chain(patterns).flat_map(|d| &d.items) {
+    let mut missing = Vec::new();
+    for sheet in &layout.sheets {
+        add_missing(&mut missing, job, &sheet.furniture);
+    }
+    for pattern in &layout.patterns {
+        add_missing(&mut missing, job, &pattern.drawing);
+    }
+    missing
+}
+
+#[inline(never)]
+fn add_missing(missing: &mut Vec<String>, job: &PrintJob, drawing: &Drawing) {
+    for item in &drawing.items {
         if let Shape::Text(Text { words, .. }) = &item.shape {
             let known = letters::covers(words) || image_of(&job.images, words).is_some();
             if !known && !missing.contains(words) {
@@ -226,5 +235,4 @@ pub fn texts_without_image(job: &PrintJob, layout: &Layout) -> Vec<String> {
             }
         }
     }
-    missing
 }

@@ -7,6 +7,7 @@ pub mod build_sheet;
 pub mod cone;
 pub mod crossing;
 pub mod cut_gauge;
+mod cut_text;
 mod dimension;
 pub mod drawing;
 pub mod drill_template;

@@ -160,7 +160,7 @@ fn ring(drawing: &mut Drawing, job: &PrintJob, outside_um: u32, sheet_um: u32, c
     part.circle(Layer::Fold, tip, nearest(bend));
     part.cross(Layer::Centre, tip, 3 * MM);
     part.outline(Layer::Cut, along_arc(bend, 0.0, 360.0, Side::Inwards));
-    drawing.place(&part, centre.x, centre.y);
+    drawing.place(part, centre.x, centre.y);
 }
 
 /// The wall of a choke cup: a strip as long as its circumference in the middle

@@ -69,11 +69,11 @@ pub fn print(job: &PrintJob, kind: Kind) -> Result<Output, PrintError> {
             (pages.into_bytes(), "image/svg+xml", "svg")
         }
         Kind::Svg => {
-            let document = svg_document(&patterns(job)?, &job.name);
+            let document = svg_document(patterns(job)?, &job.name);
             (document.into_bytes(), "image/svg+xml", "svg")
         }
         Kind::Dxf => {
-            let file = dxf(&stacked(&patterns(job)?));
+            let file = dxf(&stacked(patterns(job)?));
             (file.into_bytes(), "image/vnd.dxf", "dxf")
         }
         Kind::Facts => {

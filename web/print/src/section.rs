@@ -57,7 +57,7 @@ pub fn section(job: &PrintJob, set: Typesetter, width: Um) -> Drawing {
     drawing.text(set.fitted(Text::new(at(0, low - 3 * MM), 1_800, &caption), width));
     let top = drawing.bounds().high.y;
     let mut placed = Drawing::default();
-    placed.place(&drawing, 0, -top);
+    placed.place(drawing, 0, -top);
     placed
 }
 

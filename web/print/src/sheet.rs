@@ -46,13 +46,17 @@ impl View {
     }
 
     /// What of the pattern's drawing is seen.
-    pub fn items<'a>(&self, layout: &'a Layout) -> impl Iterator<Item = &'a Item> + use<'a> {
-        let window = self.window;
-        let clipped = self.clipped;
-        let pattern = layout.patterns.get(self.pattern);
-        pattern
-            .into_iter()
-            .flat_map(|pattern| &pattern.drawing.items)
-            .filter(move |item| !clipped || item.shape.enters(window))
+    #[must_use]
+    #[inline(never)]
+    pub fn items<'a>(&self, layout: &'a Layout) -> Vec<&'a Item> {
+        let mut seen = Vec::new();
+        if let Some(pattern) = layout.patterns.get(self.pattern) {
+            for item in &pattern.drawing.items {
+                if !self.clipped || item.shape.enters(self.window) {
+                    seen.push(item);
+                }
+            }
+        }
+        seen
     }
 }

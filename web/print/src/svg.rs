@@ -30,7 +30,7 @@ pub fn svg_pages(layout: &Layout) -> String {
 
 /// Patterns one above the other at true scale, with a ruler, in one document.
 #[must_use]
-pub fn svg_document(patterns: &[Pattern], name: &str) -> String {
+pub fn svg_document(patterns: Vec<Pattern>, name: &str) -> String {
     let mut drawing = stacked(patterns);
     let low = drawing.bounds().low;
     metric_ruler(&mut drawing, low.by(0, -10 * MM), false);
@@ -48,8 +48,9 @@ pub fn svg_document(patterns: &[Pattern], name: &str) -> String {
     page.out.push_str("</title>\n");
     let shift = (-bounds.low.x, -bounds.low.y);
     for layer in Layer::ALL {
-        let of_layer = drawing.items.iter().filter(|item| item.layer == layer);
-        page.group(Some(layer), of_layer, shift);
+        let of_layer: Vec<&Item> =
+            drawing.items.iter().filter(|item| item.layer == layer).collect();
+        page.group(Some(layer), &of_layer, shift);
     }
     page.close();
     out
@@ -57,12 +58,12 @@ pub fn svg_document(patterns: &[Pattern], name: &str) -> String {
 
 /// All patterns in one drawing, the first on top.
 #[must_use]
-pub fn stacked(patterns: &[Pattern]) -> Drawing {
+pub fn stacked(patterns: Vec<Pattern>) -> Drawing {
     let mut drawing = Drawing::default();
     let mut top = 0;
     for pattern in patterns {
         let bounds = pattern.drawing.bounds();
-        drawing.place(&pattern.drawing, -bounds.low.x, top - bounds.high.y);
+        drawing.place(pattern.drawing, -bounds.low.x, top - bounds.high.y);
         top -= bounds.height() + GAP;
     }
     drawing
@@ -127,13 +128,14 @@ impl<'a> Page<'a> {
             self.out.push_str(")\">\n");
             self.height = drawn;
         }
-        self.group(None, sheet.furniture.items.iter(), (0, 0));
+        let furniture: Vec<&Item> = sheet.furniture.items.iter().collect();
+        self.group(None, &furniture, (0, 0));
         for (number, view) in sheet.views.iter().enumerate() {
             let id = fill("tw{}-{}", &[&words::count(index), &words::count(number)]);
             if view.clipped {
                 self.clip(&id, view.place());
             }
-            self.group(None, view.items(layout), view.shift);
+            self.group(None, &view.items(layout), view.shift);
             if view.clipped {
                 self.out.push_str("</g>\n");
             }
@@ -161,12 +163,7 @@ impl<'a> Page<'a> {
 
     /// Items, with their line kinds, as groups; one group with the layer's name
     /// where one is given.
-    fn group<'i>(
-        &mut self,
-        layer: Option<Layer>,
-        items: impl Iterator<Item = &'i Item>,
-        (x, y): (Um, Um),
-    ) {
+    fn group(&mut self, layer: Option<Layer>, items: &[&Item], (x, y): (Um, Um)) {
         let mut line: Option<LineKind> = None;
         for item in items {
             if let Shape::Text(text) = &item.shape {

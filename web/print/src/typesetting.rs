@@ -1,5 +1,6 @@
 //! Words into lines of a given width.
 
+use crate::cut_text::pieces;
 use crate::drawing::{Drawing, Text};
 use crate::fill::fill;
 use crate::geometry::{Point, Um};
@@ -79,8 +80,11 @@ impl Typesetter<'_> {
         let space = letters::width(" ", capital, weight);
         let mut lines: Vec<Vec<String>> = vec![Vec::new()];
         let mut used = 0;
-        for word in words.split_whitespace() {
-            for piece in self.pieces(word, capital, weight, width) {
+        for word in pieces(words, b' ') {
+            if word.is_empty() {
+                continue;
+            }
+            for piece in self.broken(word, capital, weight, width) {
                 let needed = self.width(&piece, capital, weight);
                 let gap = if used > 0 { space } else { 0 };
                 if used > 0 && used + gap + needed > width {
@@ -103,7 +107,7 @@ impl Typesetter<'_> {
     }
 
     /// A word as it is, or in pieces where it is wider than a line.
-    fn pieces(self, word: &str, capital: Um, weight: Weight, width: Um) -> Vec<String> {
+    fn broken(self, word: &str, capital: Um, weight: Weight, width: Um) -> Vec<String> {
         if !letters::covers(word) || letters::width(word, capital, weight) <= width {
             return vec![word.to_owned()];
         }
@@ -139,7 +143,14 @@ impl Typesetter<'_> {
             ..Text::new(Point { x, y }, set.capital, words)
         };
         if line.iter().all(|word| letters::covers(word)) {
-            drawing.text(text(x, &line.join(" ")));
+            let mut words = String::new();
+            for word in line {
+                if !words.is_empty() {
+                    words.push(' ');
+                }
+                words.push_str(word);
+            }
+            drawing.text(text(x, &words));
             return;
         }
         let mut x = x;
@@ -154,7 +165,7 @@ impl Typesetter<'_> {
 fn shorten(text: &mut Text, room: Um) {
     let mut kept = text.words.clone();
     while kept.pop().is_some() {
-        text.words = fill("{}…", &[kept.trim_end()]);
+        text.words = fill("{}…", &[&kept]);
         if text.width() <= room {
             return;
         }

@@ -1,9 +1,11 @@
 //! Words for people, by where they stand.
 
+mod figures;
 mod parts;
 mod steps;
 mod template;
 
+pub(crate) use figures::*;
 pub(crate) use parts::*;
 pub(crate) use steps::*;
 pub(crate) use template::*;

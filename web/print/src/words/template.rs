@@ -1,9 +1,9 @@
 //! Words on the drill template, the cut gauge and the sheet patterns.
 
-use super::{count, diameter, length};
+use super::{When, count, diameter, length, say};
 use crate::figure::{fixed, rounded};
 use crate::fill::fill;
-use crate::job::{Bracket, Fixing, PrintJob, Rim, WallHole};
+use crate::job::{Bracket, PrintJob, WallHole};
 
 pub(crate) const MOUTH_THIS_WAY: &str = "mouth this way";
 pub(crate) const SEAM_AT_ENDS: &str = "can’s seam here";
@@ -13,8 +13,6 @@ pub(crate) const EDGE_ON_OPEN_RIM: &str = "this edge level with the rim of the m
 pub(crate) const ENDS_MEET: &str = "Stand the can on a flat table and wrap the strip round it, lower edge on the table all round. \
 Edge A must fall on line B. Each mark by which it misses is 1 mm round, 0.3 mm in diameter: measure the can again.";
 
-pub(crate) const FROM_INSIDE_WALL: &str = "from the inside wall";
-pub(crate) const FROM_FACE: &str = "from the connector’s face";
 pub(crate) const TIP: &str = "tip";
 pub(crate) const WITHIN_1_5: &str = "VSWR under 1.5";
 pub(crate) const WITHIN_2: &str = "VSWR under 2";
@@ -32,48 +30,24 @@ pub(crate) fn hole_number(index: usize) -> String {
     count(index + 1)
 }
 
-fn rim(job: &PrintJob) -> &'static str {
-    match job.rim {
-        Rim::Closed => " from the closed end’s rim",
-        Rim::Open => " from the rim of the mouth",
-    }
-}
-
 fn from_rim(job: &PrintJob, axial_um: u32) -> String {
-    fill(
-        "{}{}",
-        &[&job.unit.length(job.from_rim(axial_um)), rim(job)],
-    )
+    let from = job.unit.length(job.from_rim(axial_um));
+    from + &say(job, " from {rim}")
 }
 
 fn degrees(millideg: i32) -> String {
-    fill(
-        "{}° to the right of hole 1",
-        &[&fixed(rounded(i64::from(millideg), 100), 1)],
-    )
+    fixed(rounded(i64::from(millideg), 100), 1)
 }
 
 /// What the template is for.
-pub(crate) fn template_of(job: &PrintJob) -> String {
-    fill(
-        "Drill template for a can of {} outside.",
-        &[&diameter(job, job.can.outside_diameter_um)],
-    )
-}
+pub(crate) const TEMPLATE_OF: &str = "Drill template for a can of {outside} outside.";
 
 /// Hole 1 in the list.
 pub(crate) fn probe_hole_listed(job: &PrintJob) -> String {
-    let mut words = fill(
-        "drill {} for {}, {}",
-        &[
-            &diameter(job, job.panel.drill_um),
-            &job.panel.name,
-            &from_rim(job, job.probe.backshort_um),
-        ],
-    );
-    if let Fixing::Flange { hole_um, .. } = job.panel.fixing {
-        words.push_str("; four screw holes ");
-        words.push_str(&diameter(job, hole_um));
+    let from = from_rim(job, job.probe.backshort_um);
+    let words = say(job, "drill {drill} for {connector}, ") + &from;
+    if When::Flange.holds(job) {
+        return words + &say(job, "; four screw holes {screw hole}");
     }
     words
 }
@@ -81,7 +55,7 @@ pub(crate) fn probe_hole_listed(job: &PrintJob) -> String {
 /// A tuning screw in the list.
 pub(crate) fn screw_hole_listed(job: &PrintJob, screw: &WallHole) -> String {
     fill(
-        "drill {} for a tuning screw, {}, {}; it sticks in {}",
+        "drill {} for a tuning screw, {}, {}° to the right of hole 1; it sticks in {}",
         &[
             &diameter(job, screw.hole_um),
             &from_rim(job, screw.axial_um),
@@ -94,7 +68,7 @@ pub(crate) fn screw_hole_listed(job: &PrintJob, screw: &WallHole) -> String {
 /// A hole of the bracket in the list.
 pub(crate) fn bracket_hole_listed(job: &PrintJob, axial_um: u32, bracket: Bracket) -> String {
     fill(
-        "drill {} for the bracket, {}, {}",
+        "drill {} for the bracket, {}, {}° to the right of hole 1",
         &[
             &diameter(job, bracket.hole_um),
             &from_rim(job, axial_um),
@@ -104,19 +78,13 @@ pub(crate) fn bracket_hole_listed(job: &PrintJob, axial_um: u32, bracket: Bracke
 }
 
 /// What the wire of the gauge is.
-pub(crate) fn wire_of(job: &PrintJob) -> String {
-    let mut words = fill("Wire {}", &[&diameter(job, job.probe.wire_diameter_um)]);
-    if !job.probe.gauge.is_empty() {
-        words.push_str(", ");
-        words.push_str(&job.probe.gauge);
-    }
-    words
-}
+pub(crate) const WIRE_OF: &str = "Wire {wire} {gauge}";
 
-/// A row of the gauge.
-pub(crate) fn gauge_row(job: &PrintJob, um: u32, from: &str) -> String {
-    fill("{} {}", &[&job.unit.fine_length(i64::from(um)), from])
-}
+/// The rows of the gauge.
+pub(crate) const GAUGE_ROWS: [&str; 2] = [
+    "{length} from the inside wall",
+    "{face} from the connector’s face",
+];
 
 /// The funnel's sentence: how it goes together, and how to check it.
 pub(crate) fn funnel_use(job: &PrintJob, flat: crate::cone::Development) -> String {
@@ -142,12 +110,6 @@ pub(crate) fn choke_use(job: &PrintJob, strip_um: i32) -> String {
 
 /// What the cap is cut of.
 pub(crate) fn cap_of(job: &PrintJob, cap: crate::job::Cap) -> String {
-    fill(
-        "Cap for {}, sheet of {}, permittivity {}.",
-        &[
-            &diameter(job, crate::mouth_pattern::covered_um(job)),
-            &job.unit.fine_length(i64::from(cap.sheet_um)),
-            &fixed(i64::from(cap.permittivity_milli) / 10, 2),
-        ],
-    )
+    let permittivity = fixed(i64::from(cap.permittivity_milli) / 10, 2);
+    say(job, "Cap for {covered}, sheet of {cap}, permittivity ") + &permittivity
 }
