@@ -1,13 +1,11 @@
 //! The flat development of a cone's frustum.
 
-use std::f64::consts::PI;
-
-use tinwave_core::math;
+use crate::turn::sin_cos;
 
 /// A frustum by the radii of its two ends and the angle of its wall to the
 /// axis, all measured in the middle of the sheet, which bending neither
-/// stretches nor shrinks. Radii in any unit, wide above small, angle in radians
-/// between 0 and a right angle.
+/// stretches nor shrinks. Radii in any unit, wide above small, angle in degrees
+/// between 0 and 90.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frustum {
     /// Radius of the small end.
@@ -36,7 +34,7 @@ impl Frustum {
     /// pattern drafting).
     #[must_use]
     pub fn develop(self) -> Development {
-        let sine = math::sin_cos(self.half_angle).0;
+        let sine = sin_cos(self.half_angle).0;
         Development {
             inner: self.small / sine,
             outer: self.wide / sine,
@@ -48,7 +46,7 @@ impl Frustum {
     /// the middle lies half a thickness outside, square to the wall.
     #[must_use]
     pub fn of_inside(small: f64, wide: f64, half_angle: f64, sheet: f64) -> Self {
-        let outwards = 0.5 * sheet * math::sin_cos(half_angle).1;
+        let outwards = 0.5 * sheet * sin_cos(half_angle).1;
         Self {
             small: small + outwards,
             wide: wide + outwards,
@@ -57,15 +55,16 @@ impl Frustum {
     }
 }
 
-/// Radians of thousandths of a degree.
+/// Degrees of thousandths of a degree.
 #[must_use]
-pub fn radians(millideg: u32) -> f64 {
-    f64::from(millideg) * (PI / 180_000.0)
+pub fn degrees(millideg: u32) -> f64 {
+    f64::from(millideg) / 1e3
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::f64::consts::PI;
 
     /// A cone whose wall line and base radius are those of the 3-4-5 triangle:
     /// base radius 30, height 40, wall line 50; its half is cut off. The sector
@@ -75,7 +74,7 @@ mod tests {
         let frustum = Frustum {
             small: 15.0,
             wide: 30.0,
-            half_angle: math::atan2(30.0, 40.0),
+            half_angle: 30.0_f64.atan2(40.0).to_degrees(),
         };
         let flat = frustum.develop();
         assert!((flat.outer - 50.0).abs() < 1e-12);
@@ -88,16 +87,15 @@ mod tests {
     /// and the wall's length in space that in the plane.
     #[test]
     fn rolled_out_numerically() {
-        for degrees in [1.0, 12.5, 30.0, 60.0, 89.0] {
-            let half_angle = degrees * PI / 180.0;
+        for degrees in [1.0_f64, 12.5, 30.0, 60.0, 89.0] {
             let (small, wide) = (41.7, 93.2);
             let flat = Frustum {
                 small,
                 wide,
-                half_angle,
+                half_angle: degrees,
             }
             .develop();
-            let height = (wide - small) / half_angle.tan();
+            let height = (wide - small) / degrees.to_radians().tan();
             let slant = height.hypot(wide - small);
             assert!((flat.outer - flat.inner - slant).abs() < 1e-9 * slant);
             let steps = 100_000;

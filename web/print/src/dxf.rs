@@ -3,6 +3,7 @@
 //! Coordinates are millimetres; the layers are those of [`Layer`]. Texts are
 //! ASCII: any other character is written `\U+XXXX`.
 
+use crate::fill::Put;
 use crate::drawing::{Anchor, Drawing, Shape, Text};
 use crate::figure::{push_scaled, push_whole};
 use crate::geometry::{Point, Um, nearest};
@@ -57,24 +58,24 @@ const fn colour(layer: Layer) -> i64 {
 impl File {
     fn pair(&mut self, code: i64, value: &str) {
         push_whole(&mut self.out, code);
-        self.out.push('\n');
-        self.out.push_str(value);
-        self.out.push('\n');
+        self.out.put("\n");
+        self.out.put(value);
+        self.out.put("\n");
     }
 
     fn whole(&mut self, code: i64, value: i64) {
         push_whole(&mut self.out, code);
-        self.out.push('\n');
+        self.out.put("\n");
         push_whole(&mut self.out, value);
-        self.out.push('\n');
+        self.out.put("\n");
     }
 
     /// A number counted in 10^-`decimals`.
     fn real(&mut self, code: i64, value: i64, decimals: u32) {
         push_whole(&mut self.out, code);
-        self.out.push('\n');
+        self.out.put("\n");
         push_scaled(&mut self.out, value, decimals);
-        self.out.push('\n');
+        self.out.put("\n");
     }
 
     fn length(&mut self, code: i64, um: Um) {
@@ -228,7 +229,7 @@ fn ascii(words: &str) -> String {
         match character {
             '\\' | '%' | '^' => push_code(&mut out, character),
             ' '..='~' => out.push(character),
-            c if c.is_control() => out.push(' '),
+            c if c.is_control() => out.put(" "),
             _ => push_code(&mut out, character),
         }
     }
@@ -238,7 +239,7 @@ fn ascii(words: &str) -> String {
 fn push_code(out: &mut String, character: char) {
     let mut units = [0; 2];
     for unit in character.encode_utf16(&mut units) {
-        out.push_str("\\U+");
+        out.put("\\U+");
         for shift in [12, 8, 4, 0] {
             let digit = u32::from(*unit >> shift) & 15;
             let digit = char::from_digit(digit, 16).unwrap_or('0');

@@ -1,5 +1,6 @@
 //! What the page wants to know of a job without printing it.
 
+use crate::fill::Put;
 use crate::figure::push_whole;
 use crate::job::PrintJob;
 use crate::mount::balance;
@@ -14,9 +15,9 @@ use crate::wrap_strip::WrapStrip;
 pub(crate) fn facts(job: &PrintJob, layout: &Layout, missing: &[String]) -> String {
     let mut out = String::new();
     let mut say = |key: &str, value: i64| {
-        out.push_str(key);
+        out.put(key);
         push_whole(&mut out, value);
-        out.push('\n');
+        out.put("\n");
     };
     say("sheets=", i64::try_from(layout.sheets.len()).unwrap_or(0));
     let paper = layout.sheets.first().map(|sheet| sheet.paper);
@@ -31,9 +32,9 @@ pub(crate) fn facts(job: &PrintJob, layout: &Layout, missing: &[String]) -> Stri
     }
     for text in missing {
         if image_of(&job.images, text).is_none() {
-            out.push_str("image=");
-            out.push_str(text);
-            out.push('\n');
+            out.put("image=");
+            out.put(text);
+            out.put("\n");
         }
     }
     out

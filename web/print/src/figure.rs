@@ -1,7 +1,7 @@
 //! Whole micrometres as figures. Integers all the way, so that the program
 //! needs no float formatting and what is written is exactly what is drawn.
 
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 
 /// The unit of lengths for people.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -16,7 +16,7 @@ pub enum LengthUnit {
 /// Appends a whole number.
 pub(crate) fn push_whole(text: &mut String, value: i64) {
     if value < 0 {
-        text.push('-');
+        text.put("-");
     }
     push_digits(text, value.unsigned_abs());
 }
@@ -42,14 +42,14 @@ pub(crate) fn push_scaled(text: &mut String, value: i64, decimals: u32) {
     let scale = 10_u64.saturating_pow(decimals);
     let size = value.unsigned_abs();
     if value < 0 {
-        text.push('-');
+        text.put("-");
     }
     push_digits(text, size / scale);
     let mut rest = size % scale;
     if rest == 0 {
         return;
     }
-    text.push('.');
+    text.put(".");
     let mut place = scale / 10;
     while rest > 0 && place > 0 {
         push_digits(text, rest / place);
@@ -64,14 +64,14 @@ pub fn fixed(value: i64, decimals: u32) -> String {
     let scale = 10_i64.saturating_pow(decimals);
     let mut text = String::new();
     if value < 0 {
-        text.push('-');
+        text.put("-");
     }
     let size = value.unsigned_abs();
     push_digits(&mut text, size / scale.unsigned_abs());
     let mut rest = size % scale.unsigned_abs();
     let mut place = scale.unsigned_abs() / 10;
     if place > 0 {
-        text.push('.');
+        text.put(".");
     }
     while place > 0 {
         push_digits(&mut text, rest / place);

@@ -3,6 +3,20 @@
 
 use crate::cut_text::cut_at;
 
+/// Writing into a text that grows.
+pub(crate) trait Put {
+    /// Appends words. Unlike the library's own function it is never copied to
+    /// where it is used, and it is used everywhere.
+    fn put(&mut self, words: &str);
+}
+
+impl Put for String {
+    #[inline(never)]
+    fn put(&mut self, words: &str) {
+        self.push_str(words);
+    }
+}
+
 /// A template with each `{}` replaced by the next of the words.
 #[must_use]
 #[inline(never)]
@@ -20,12 +34,12 @@ pub(crate) fn fill_by(template: &str, word: &mut dyn FnMut(&str) -> String) -> S
     let mut filled = String::new();
     let mut rest = template;
     while let Some((before, after)) = cut_at(rest, b'{') {
-        filled.push_str(before);
+        filled.put(before);
         let (name, after) = cut_at(after, b'}').unwrap_or((after, ""));
-        filled.push_str(&word(name));
+        filled.put(&word(name));
         rest = after;
     }
-    filled.push_str(rest);
+    filled.put(rest);
     filled
 }
 

@@ -1,9 +1,5 @@
 //! Points and boxes on a drawing, in whole micrometres, y upwards.
 
-use std::f64::consts::PI;
-
-use tinwave_core::math;
-
 /// A length or coordinate in whole micrometres.
 pub type Um = i32;
 
@@ -34,8 +30,9 @@ impl Point {
 
     /// At a distance in a direction, degrees anticlockwise from the right.
     #[must_use]
+    #[inline(never)]
     pub fn polar(self, radius: f64, degrees: f64) -> Self {
-        let (sin, cos) = math::sin_cos(degrees * (PI / 180.0));
+        let (sin, cos) = crate::turn::sin_cos(degrees);
         self.by(nearest(radius * cos), nearest(radius * sin))
     }
 }
@@ -47,7 +44,8 @@ impl Point {
     reason = "a float-to-integer cast saturates, and NaN becomes 0"
 )]
 pub fn nearest(value: f64) -> Um {
-    math::round(value) as Um
+    let half = if value < 0.0 { -0.5 } else { 0.5 };
+    (value + half) as Um
 }
 
 /// A length of a design as a coordinate; beyond two kilometres it is held there.

@@ -1,13 +1,14 @@
 //! Holes on the drill template: circles of the drill, crosshairs, the
 //! connector's flange.
 
-use tinwave_core::math;
+use std::f64::consts::PI;
 
 use crate::drawing::{Drawing, OVERRUN};
 use crate::geometry::{MM, Point, Rect, Um, at, nearest, um};
 use crate::job::{Fixing, Panel, PrintJob};
 use crate::layer::Layer;
 use crate::print_error::PrintError;
+use crate::turn::sin_cos;
 use crate::words;
 use crate::wrap_strip::WrapStrip;
 
@@ -145,11 +146,10 @@ fn along_wall(job: &PrintJob, aside: Um) -> Um {
     if job.can.wall_um < STIFF_WALL_UM || ratio > 0.9 {
         return aside;
     }
-    // The angle whose sine is the ratio, by Newton's steps, which needs no
-    // more functions than the drawing has anyway.
+    // The angle whose sine is the ratio, by Newton's steps.
     let mut angle = ratio;
     for _ in 0..6 {
-        let (sin, cos) = math::sin_cos(angle);
+        let (sin, cos) = sin_cos(angle * (180.0 / PI));
         angle -= (sin - ratio) / cos;
     }
     nearest(radius * angle)

@@ -153,7 +153,7 @@ fn words_place<'a>(job: &'a mut PrintJob, key: &str) -> Option<&'a mut String> {
 
 impl Value<'_> {
     #[inline(never)]
-    fn wrong(self, expected: &'static str) -> Box<PrintError> {
+    fn wrong(&self, expected: &'static str) -> Box<PrintError> {
         Box::new(PrintError::WrongValue {
             line: self.line,
             key: self.key.to_owned(),
@@ -162,7 +162,7 @@ impl Value<'_> {
     }
 
     /// So many whole numbers.
-    fn numbers(self, count: usize, expected: &'static str) -> Read<Vec<i64>> {
+    fn numbers(&self, count: usize, expected: &'static str) -> Read<Vec<i64>> {
         let mut numbers = Vec::new();
         for word in pieces(self.text, b' ') {
             numbers.push(whole_number(word).ok_or_else(|| self.wrong(expected))?);
@@ -175,7 +175,7 @@ impl Value<'_> {
     }
 
     /// So many lengths or the like, then zeros up to three.
-    fn lengths(self, count: usize, expected: &'static str) -> Read<[u32; 3]> {
+    fn lengths(&self, count: usize, expected: &'static str) -> Read<[u32; 3]> {
         let mut lengths = [0; 3];
         for (place, number) in lengths.iter_mut().zip(self.numbers(count, expected)?) {
             *place = self.length(number, expected)?;
@@ -183,16 +183,16 @@ impl Value<'_> {
         Ok(lengths)
     }
 
-    fn length(self, number: i64, expected: &'static str) -> Read<u32> {
+    fn length(&self, number: i64, expected: &'static str) -> Read<u32> {
         u32::try_from(number).map_err(|_| self.wrong(expected))
     }
 
-    fn angle(self, number: i64) -> Read<i32> {
+    fn angle(&self, number: i64) -> Read<i32> {
         i32::try_from(number).map_err(|_| self.wrong("an angle"))
     }
 
     /// Words on one line, without what can't be seen.
-    fn words(self) -> Read<String> {
+    fn words(&self) -> Read<String> {
         if self.text.len() > LONGEST_WORDS {
             return Err(self.wrong("at most 2000 bytes of words"));
         }
@@ -201,13 +201,13 @@ impl Value<'_> {
     }
 
     /// Which of several words.
-    fn choice(self, words: &'static str) -> Read<usize> {
+    fn choice(&self, words: &'static str) -> Read<usize> {
         let found = pieces(words, b' ').into_iter().position(|word| word == self.text);
         found.ok_or_else(|| self.wrong(words))
     }
 
     /// Puts it into its place.
-    fn place(self, job: &mut PrintJob) -> Read<()> {
+    fn place(&self, job: &mut PrintJob) -> Read<()> {
         if let Some(place) = number_place(job, self.key) {
             *place = self.lengths(1, "a whole number")?[0];
             return Ok(());
@@ -239,7 +239,7 @@ impl Value<'_> {
         Ok(())
     }
 
-    fn place_choice(self, job: &mut PrintJob) -> Read<()> {
+    fn place_choice(&self, job: &mut PrintJob) -> Read<()> {
         match self.key {
             "unit" => {
                 job.unit = match self.choice("mm in")? {
@@ -289,16 +289,16 @@ impl Value<'_> {
         Ok(())
     }
 
-    fn parts(self) -> Read<Vec<Part>> {
+    fn parts(&self) -> Read<Vec<Part>> {
         let mut parts = Vec::new();
         for text in pieces(self.text, b' ') {
-            let part = Value { text, ..self }.choice("build template gauge mouth cap")?;
+            let part = Value { text, ..*self }.choice("build template gauge mouth cap")?;
             parts.extend(Part::ALL.get(part));
         }
         Ok(parts)
     }
 
-    fn limits(self) -> Read<CutLimits> {
+    fn limits(&self) -> Read<CutLimits> {
         let [shortest_um, longest_um, _] = self.lengths(2, "shortest and longest")?;
         Ok(CutLimits {
             shortest_um,
@@ -306,7 +306,7 @@ impl Value<'_> {
         })
     }
 
-    fn flange(self) -> Read<Fixing> {
+    fn flange(&self) -> Read<Fixing> {
         let [square_um, pitch_um, hole_um] = self.lengths(3, "side, pitch and hole")?;
         Ok(Fixing::Flange {
             square_um,
@@ -315,7 +315,7 @@ impl Value<'_> {
         })
     }
 
-    fn screw(self) -> Read<WallHole> {
+    fn screw(&self) -> Read<WallHole> {
         const EXPECTED: &str = "distance, angle, hole and depth";
         let numbers = self.numbers(4, EXPECTED)?;
         let &[axial, angle, hole, depth] = numbers.as_slice() else {
@@ -329,14 +329,14 @@ impl Value<'_> {
         })
     }
 
-    fn bracket(self) -> Read<Bracket> {
+    fn bracket(&self) -> Read<Bracket> {
         const EXPECTED: &str = "angle, hole, spacing, and deepest or -";
         // No depth at all can be told by no number.
         let (text, known) = match self.text.strip_suffix(" -") {
             Some(text) => (text, 3),
             None => (self.text, 4),
         };
-        let numbers = Value { text, ..self }.numbers(known, EXPECTED)?;
+        let numbers = Value { text, ..*self }.numbers(known, EXPECTED)?;
         let &[angle, hole, spacing, ..] = numbers.as_slice() else {
             return Err(self.wrong(EXPECTED));
         };
@@ -352,7 +352,7 @@ impl Value<'_> {
         })
     }
 
-    fn mouth(self) -> Read<Mouth> {
+    fn mouth(&self) -> Read<Mouth> {
         Ok(match self.key {
             "funnel" => {
                 let [mouth_diameter_um, half_angle_millideg, sheet_um] =
@@ -383,7 +383,7 @@ impl Value<'_> {
         })
     }
 
-    fn image(self) -> Read<TextImage> {
+    fn image(&self) -> Read<TextImage> {
         let wrong = || self.wrong("em, baseline, width, height, hexadecimal rows and words");
         let mut rest = Some(self.text);
         let mut pixels = [0; 4];

@@ -1,5 +1,6 @@
 //! A job's patterns on sheets of paper.
 
+use crate::fill::Put;
 use crate::build_sheet::build_sheet;
 use crate::cut_gauge::cut_gauge;
 use crate::drawing::{Drawing, Shape, Text};
@@ -108,9 +109,9 @@ fn titles(sheet: &Sheet, patterns: &[Pattern]) -> String {
     for view in &sheet.views {
         if let Some(pattern) = patterns.get(view.pattern) {
             if !titles.is_empty() {
-                titles.push_str(", ");
+                titles.put(", ");
             }
-            titles.push_str(pattern.title);
+            titles.put(pattern.title);
         }
     }
     titles

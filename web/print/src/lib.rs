@@ -41,6 +41,7 @@ pub mod svg;
 pub mod tabs;
 pub mod text_image;
 pub mod tiling;
+pub mod turn;
 pub mod typesetting;
 #[cfg(target_arch = "wasm32")]
 mod wasm;

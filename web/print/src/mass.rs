@@ -2,10 +2,9 @@
 
 use std::f64::consts::PI;
 
-use tinwave_core::math;
-
-use crate::cone::radians;
+use crate::cone::degrees;
 use crate::job::{Metal, Mouth, PrintJob};
+use crate::turn::sin_cos;
 
 /// One part's mass and the place of its centre along the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -111,8 +110,8 @@ fn funnel_height(job: &PrintJob) -> f64 {
             ..
         } => {
             let flare = mm(mouth_diameter_um) - mm(job.can.outside_diameter_um);
-            let angle = radians(half_angle_millideg);
-            let (sin, cos) = math::sin_cos(angle);
+            let angle = degrees(half_angle_millideg);
+            let (sin, cos) = sin_cos(angle);
             (flare / 2.0 * cos / sin).max(0.0)
         }
         _ => 0.0,
@@ -137,7 +136,7 @@ fn mouth_masses(job: &PrintJob, density: f64) -> Vec<PartMass> {
         } => {
             let (small, wide) = (outside / 2.0, mm(mouth_diameter_um) / 2.0);
             let height = funnel_height(job);
-            let sine = math::sin_cos(radians(half_angle_millideg)).0;
+            let sine = sin_cos(degrees(half_angle_millideg)).0;
             let slant = ((wide - small) / sine).max(0.0);
             vec![PartMass {
                 grams: grams(PI * (small + wide) * slant * mm(sheet_um), density),

@@ -1,6 +1,6 @@
 //! Flat patterns of what is made for the mouth: funnel, flange, choke cup, cap.
 
-use crate::cone::{Frustum, radians};
+use crate::cone::{Frustum, degrees};
 use crate::drawing::{Drawing, Shape, Text};
 use crate::geometry::{MM, Point, Um, at, nearest, um};
 use crate::job::{Cap, Mouth, PrintJob};
@@ -47,7 +47,7 @@ pub fn mouth_pattern(job: &PrintJob, set: Typesetter) -> Result<Option<Pattern>,
             let frustum = Frustum::of_inside(
                 f64::from(outside) / 2.0,
                 f64::from(mouth_diameter_um) / 2.0,
-                radians(half_angle_millideg),
+                degrees(half_angle_millideg),
                 f64::from(sheet_um),
             );
             Ok(Some(funnel(job, frustum, set)))

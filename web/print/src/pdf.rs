@@ -1,7 +1,7 @@
 //! Sheets as a PDF file (PDF Reference 1.4), written without compression.
 
 use crate::figure::{push_scaled, push_whole};
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 use crate::job::PrintJob;
 use crate::paper::Paper;
 use crate::pdf_content::content;
@@ -75,8 +75,8 @@ fn format_catalog() -> String {
 fn format_pages(first: usize, count: usize) -> String {
     let mut kids = String::new();
     for page in 0..count {
-        kids.push_str(&reference(first + 2 * page));
-        kids.push(' ');
+        kids.put(&reference(first + 2 * page));
+        kids.put(" ");
     }
     fill(
         "<</Type/Pages/Count {}/Kids[{}]/Resources {}>>",
@@ -87,7 +87,7 @@ fn format_pages(first: usize, count: usize) -> String {
 fn format_resources(images: usize) -> String {
     let mut names = String::new();
     for image in 0..images {
-        names.push_str(&fill(
+        names.put(&fill(
             "{} {}",
             &[&image_name(image), &reference(FIRST_FREE + image)],
         ));
@@ -119,23 +119,23 @@ fn format_info(name: &str) -> String {
 fn format_image(image: &TextImage) -> String {
     let mut words = String::from("/Type/XObject/Subtype/Image/ImageMask true/Width ");
     push_whole(&mut words, i64::from(image.width_px));
-    words.push_str("/Height ");
+    words.put("/Height ");
     push_whole(&mut words, i64::from(image.height_px));
     // A set bit is ink.
-    words.push_str("/BitsPerComponent 1/Decode[1 0]");
+    words.put("/BitsPerComponent 1/Decode[1 0]");
     words
 }
 
 fn format_page(paper: Paper, content: usize) -> String {
     let mut page = fill("<</Type/Page/Parent {}/MediaBox[0 0", &[&reference(PAGES)]);
     for side in [paper.width, paper.height] {
-        page.push(' ');
+        page.put(" ");
         // 72 points to the inch of 25.4 mm, to a hundred-thousandth.
         push_scaled(&mut page, i64::from(side) * 7_200_000 / 25_400, 5);
     }
-    page.push_str("]/Contents ");
-    page.push_str(&reference(content));
-    page.push_str(">>");
+    page.put("]/Contents ");
+    page.put(&reference(content));
+    page.put(">>");
     page
 }
 
@@ -171,10 +171,10 @@ impl File {
         for offset in &self.offsets {
             let digits = words::count(*offset);
             for _ in digits.len()..10 {
-                table.push('0');
+                table.put("0");
             }
-            table.push_str(&digits);
-            table.push_str(" 00000 n \n");
+            table.put(&digits);
+            table.put(" 00000 n \n");
         }
         self.text(&table);
         self.text(&fill(

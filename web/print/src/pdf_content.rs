@@ -1,5 +1,6 @@
 //! A sheet's marks as PDF operators, in millimetres.
 
+use crate::fill::Put;
 use crate::drawing::{Item, Shape, Text};
 use crate::figure::push_scaled;
 use crate::geometry::{Point, Rect, Um};
@@ -28,7 +29,7 @@ pub(crate) fn content(job: &PrintJob, layout: &Layout, sheet: &Sheet) -> String 
             content.item(item, view.shift);
         }
         if view.clipped {
-            content.text.push_str("Q\n");
+            content.text.put("Q\n");
             // The line kind set inside went with the clip.
             content.line = None;
         }
@@ -49,14 +50,14 @@ impl Content<'_> {
         // 72 points to 25.4 mm, in billionths.
         let points = |factor: i64| factor * 720_000 / 254;
         push_scaled(&mut self.text, points(across), 9);
-        self.text.push_str(" 0 0 ");
+        self.text.put(" 0 0 ");
         push_scaled(&mut self.text, points(upright), 9);
-        self.text.push_str(" 0 0 cm\n");
+        self.text.put(" 0 0 cm\n");
     }
 
     fn number(&mut self, um: Um) {
         push_scaled(&mut self.text, i64::from(um), 3);
-        self.text.push(' ');
+        self.text.put(" ");
     }
 
     fn point(&mut self, point: Point) {
@@ -65,12 +66,12 @@ impl Content<'_> {
     }
 
     fn operator(&mut self, name: &str) {
-        self.text.push_str(name);
-        self.text.push('\n');
+        self.text.put(name);
+        self.text.put("\n");
     }
 
     fn clip(&mut self, window: Rect) {
-        self.text.push_str("q ");
+        self.text.put("q ");
         self.point(window.low);
         self.number(window.width());
         self.number(window.height());
@@ -83,10 +84,10 @@ impl Content<'_> {
         }
         self.line = Some(line);
         push_scaled(&mut self.text, i64::from(line.width_um()), 3);
-        self.text.push_str(" w [");
+        self.text.put(" w [");
         for dash in line.dashes_um() {
             push_scaled(&mut self.text, i64::from(*dash), 3);
-            self.text.push(' ');
+            self.text.put(" ");
         }
         self.operator("] 0 d");
     }
@@ -105,7 +106,7 @@ impl Content<'_> {
         match shape {
             Shape::Line { from, to } => {
                 self.point(from.by(x, y));
-                self.text.push_str("m ");
+                self.text.put("m ");
                 self.point(to.by(x, y));
                 self.operator("l S");
             }
@@ -113,7 +114,7 @@ impl Content<'_> {
                 let mut step = "m ";
                 for point in points {
                     self.point(point.by(x, y));
-                    self.text.push_str(step);
+                    self.text.put(step);
                     step = "l ";
                 }
                 self.operator(if *closed { "s" } else { "S" });
@@ -140,18 +141,17 @@ impl Content<'_> {
     fn arc(&mut self, centre: Point, radius: f64, start: f64, sweep: f64) {
         let pieces = crate::geometry::nearest(sweep / 15.0).max(1);
         let step = sweep / f64::from(pieces);
-        let radians = step * (std::f64::consts::PI / 180.0);
-        let (sin, cos) = tinwave_core::math::sin_cos(radians / 4.0);
+        let (sin, cos) = crate::turn::sin_cos(step / 4.0);
         let handle = radius * 4.0 / 3.0 * sin / cos;
         self.point(centre.polar(radius, start));
-        self.text.push_str("m ");
+        self.text.put("m ");
         for piece in 0..pieces {
             let from = start + step * f64::from(piece);
             let to = from + step;
             self.point(centre.polar(radius, from).polar(handle, from + 90.0));
             self.point(centre.polar(radius, to).polar(handle, to - 90.0));
             self.point(centre.polar(radius, to));
-            self.text.push_str("c\n");
+            self.text.put("c\n");
         }
     }
 
@@ -161,19 +161,19 @@ impl Content<'_> {
             self.image(text, origin);
             return;
         }
-        self.text.push_str("BT ");
-        self.text.push_str(match text.weight {
+        self.text.put("BT ");
+        self.text.put(match text.weight {
             Weight::Regular => "/F1 ",
             Weight::Bold => "/F2 ",
         });
         self.number(letters::font_size(text.capital));
-        self.text.push_str(if text.turned {
+        self.text.put(if text.turned {
             "Tf 0 1 -1 0 "
         } else {
             "Tf 1 0 0 1 "
         });
         self.point(origin);
-        self.text.push_str("Tm ");
+        self.text.put("Tm ");
         push_string(&mut self.text, &text.words);
         self.operator("Tj ET");
     }
@@ -185,21 +185,21 @@ impl Content<'_> {
         let width = image.length(image.width_px, text.capital);
         let height = image.length(image.height_px, text.capital);
         let below = image.length(image.height_px - image.baseline_px, text.capital);
-        self.text.push_str("q ");
+        self.text.put("q ");
         if text.turned {
-            self.text.push_str("0 ");
+            self.text.put("0 ");
             self.number(width);
             self.number(-height);
-            self.text.push_str("0 ");
+            self.text.put("0 ");
             self.point(origin.by(below, 0));
         } else {
             self.number(width);
-            self.text.push_str("0 0 ");
+            self.text.put("0 0 ");
             self.number(height);
             self.point(origin.by(0, -below));
         }
-        self.text.push_str("cm ");
-        self.text.push_str(&image_name(index));
+        self.text.put("cm ");
+        self.text.put(&image_name(index));
         self.operator(" Do Q");
     }
 }
@@ -207,23 +207,23 @@ impl Content<'_> {
 /// A literal string in WinAnsi: parentheses and the backslash escaped, codes
 /// above 126 as three octal digits, so that the stream is plain ASCII.
 fn push_string(out: &mut String, words: &str) {
-    out.push('(');
+    out.put("(");
     for code in words.chars().filter_map(letters::win_ansi) {
         match code {
             b'(' | b')' | b'\\' => {
-                out.push('\\');
+                out.put("\\");
                 out.push(char::from(code));
             }
             32..=126 => out.push(char::from(code)),
             _ => {
-                out.push('\\');
+                out.put("\\");
                 for shift in [6, 3, 0] {
                     out.push(char::from(b'0' + ((code >> shift) & 7)));
                 }
             }
         }
     }
-    out.push_str(") ");
+    out.put(") ");
 }
 
 #[cfg(test)]

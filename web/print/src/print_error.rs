@@ -3,7 +3,7 @@
 use core::fmt;
 
 use crate::figure::whole;
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 
 /// Why a job can't be printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -85,8 +85,8 @@ impl PrintError {
             Self::NeedsImages(texts) => {
                 let mut message = String::from("needs-images");
                 for text in texts {
-                    message.push('\n');
-                    message.push_str(text);
+                    message.put("\n");
+                    message.put(text);
                 }
                 message
             }

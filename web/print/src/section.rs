@@ -1,14 +1,13 @@
 //! The finished antenna in section, reduced, with the dimensions to work by.
 
 use crate::fill::fill;
-use tinwave_core::math;
-
-use crate::cone::radians;
+use crate::cone::degrees;
 use crate::dimension::{across, extension_aside, extension_upright, upright};
 use crate::drawing::{Drawing, Text};
 use crate::geometry::{MM, Rect, Um, at, nearest, um};
 use crate::job::{Mouth, PrintJob, Rim};
 use crate::layer::Layer;
+use crate::turn::sin_cos;
 use crate::typesetting::Typesetter;
 use crate::words;
 
@@ -73,7 +72,7 @@ fn mouth_reach(job: &PrintJob) -> (Um, Um) {
             ..
         } => {
             let half = um(mouth_diameter_um) / 2;
-            let (sin, cos) = math::sin_cos(radians(half_angle_millideg));
+            let (sin, cos) = sin_cos(degrees(half_angle_millideg));
             let rise = f64::from((half - can).max(0)) * cos / sin;
             (nearest(rise), half)
         }

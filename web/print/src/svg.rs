@@ -3,7 +3,7 @@
 
 use crate::drawing::{Anchor, Drawing, Item, Shape, Text};
 use crate::figure::push_scaled;
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 use crate::furniture::metric_ruler;
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::layer::{Layer, LineKind};
@@ -39,13 +39,13 @@ pub fn svg_document(patterns: Vec<Pattern>, name: &str) -> String {
     let mut out = String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
     let mut page = Page::new(&mut out, size.1);
     page.open(size, "tinwave-drawing");
-    page.out.push_str("<title>");
+    page.out.put("<title>");
     push_escaped(page.out, words::PROGRAM);
     if !name.is_empty() {
-        page.out.push_str(": ");
+        page.out.put(": ");
         push_escaped(page.out, name);
     }
-    page.out.push_str("</title>\n");
+    page.out.put("</title>\n");
     let shift = (-bounds.low.x, -bounds.low.y);
     for layer in Layer::ALL {
         let of_layer: Vec<&Item> =
@@ -85,32 +85,32 @@ impl<'a> Page<'a> {
     }
 
     fn attribute(&mut self, name: &str, um: Um) {
-        self.out.push(' ');
-        self.out.push_str(name);
-        self.out.push_str("=\"");
+        self.out.put(" ");
+        self.out.put(name);
+        self.out.put("=\"");
         self.number(um);
-        self.out.push('"');
+        self.out.put("\"");
     }
 
     fn open(&mut self, (width, height): (Um, Um), class: &str) {
-        self.out.push_str("<svg class=\"");
-        self.out.push_str(class);
+        self.out.put("<svg class=\"");
+        self.out.put(class);
         self.out
-            .push_str("\" xmlns=\"http://www.w3.org/2000/svg\" width=\"");
+            .put("\" xmlns=\"http://www.w3.org/2000/svg\" width=\"");
         self.number(width);
-        self.out.push_str("mm\" height=\"");
+        self.out.put("mm\" height=\"");
         self.number(height);
-        self.out.push_str("mm\" viewBox=\"0 0 ");
+        self.out.put("mm\" viewBox=\"0 0 ");
         self.number(width);
-        self.out.push(' ');
+        self.out.put(" ");
         self.number(height);
-        self.out.push_str(
+        self.out.put(
             "\" fill=\"none\" stroke=\"#000\" font-family=\"Helvetica, Arial, sans-serif\">\n",
         );
     }
 
     fn close(&mut self) {
-        self.out.push_str("</svg>\n");
+        self.out.put("</svg>\n");
     }
 
     fn sheet(&mut self, layout: &Layout, sheet: &Sheet, index: usize) {
@@ -121,11 +121,11 @@ impl<'a> Page<'a> {
         let scaled = (across, upright) != (1_000_000, 1_000_000);
         if scaled {
             let drawn = paper.drawn_size().1;
-            self.out.push_str("<g transform=\"scale(");
+            self.out.put("<g transform=\"scale(");
             push_scaled(self.out, across, 6);
-            self.out.push(' ');
+            self.out.put(" ");
             push_scaled(self.out, upright, 6);
-            self.out.push_str(")\">\n");
+            self.out.put(")\">\n");
             self.height = drawn;
         }
         let furniture: Vec<&Item> = sheet.furniture.items.iter().collect();
@@ -137,11 +137,11 @@ impl<'a> Page<'a> {
             }
             self.group(None, &view.items(layout), view.shift);
             if view.clipped {
-                self.out.push_str("</g>\n");
+                self.out.put("</g>\n");
             }
         }
         if scaled {
-            self.out.push_str("</g>\n");
+            self.out.put("</g>\n");
         }
         self.close();
     }
@@ -149,16 +149,16 @@ impl<'a> Page<'a> {
     /// Begins a group that shows only a window.
     fn clip(&mut self, id: &str, window: Rect) {
         let corner = at(window.low.x, self.height - window.high.y);
-        self.out.push_str("<clipPath id=\"");
-        self.out.push_str(id);
-        self.out.push_str("\"><rect");
+        self.out.put("<clipPath id=\"");
+        self.out.put(id);
+        self.out.put("\"><rect");
         self.attribute("x", corner.x);
         self.attribute("y", corner.y);
         self.attribute("width", window.width());
         self.attribute("height", window.height());
-        self.out.push_str("/></clipPath>\n<g clip-path=\"url(#");
-        self.out.push_str(id);
-        self.out.push_str(")\">\n");
+        self.out.put("/></clipPath>\n<g clip-path=\"url(#");
+        self.out.put(id);
+        self.out.put(")\">\n");
     }
 
     /// Items, with their line kinds, as groups; one group with the layer's name
@@ -168,14 +168,14 @@ impl<'a> Page<'a> {
         for item in items {
             if let Shape::Text(text) = &item.shape {
                 if line.take().is_some() {
-                    self.out.push_str("</g>\n");
+                    self.out.put("</g>\n");
                 }
                 self.text(text, (x, y));
                 continue;
             }
             if line != Some(item.layer.line()) {
                 if line.is_some() {
-                    self.out.push_str("</g>\n");
+                    self.out.put("</g>\n");
                 }
                 line = Some(item.layer.line());
                 self.line_group(layer, item.layer.line());
@@ -183,50 +183,50 @@ impl<'a> Page<'a> {
             self.shape(&item.shape, (x, y));
         }
         if line.is_some() {
-            self.out.push_str("</g>\n");
+            self.out.put("</g>\n");
         }
     }
 
     fn line_group(&mut self, layer: Option<Layer>, line: LineKind) {
-        self.out.push_str("<g");
+        self.out.put("<g");
         if let Some(layer) = layer {
-            self.out.push_str(" id=\"");
-            self.out.push_str(layer.name());
-            self.out.push('"');
+            self.out.put(" id=\"");
+            self.out.put(layer.name());
+            self.out.put("\"");
         }
         self.attribute("stroke-width", Um::try_from(line.width_um()).unwrap_or(0));
         if !line.dashes_um().is_empty() {
-            self.out.push_str(" stroke-dasharray=\"");
+            self.out.put(" stroke-dasharray=\"");
             for (index, dash) in line.dashes_um().iter().enumerate() {
                 if index > 0 {
-                    self.out.push(' ');
+                    self.out.put(" ");
                 }
                 push_scaled(self.out, i64::from(*dash), 3);
             }
-            self.out.push('"');
+            self.out.put("\"");
         }
-        self.out.push_str(">\n");
+        self.out.put(">\n");
     }
 
     fn point(&mut self, point: Point, (x, y): (Um, Um)) {
         self.number(point.x + x);
-        self.out.push(' ');
+        self.out.put(" ");
         self.number(self.height - point.y - y);
     }
 
     fn shape(&mut self, shape: &Shape, shift: (Um, Um)) {
         match shape {
             Shape::Circle { centre, radius } => {
-                self.out.push_str("<circle");
+                self.out.put("<circle");
                 self.attribute("cx", centre.x + shift.0);
                 self.attribute("cy", self.height - centre.y - shift.1);
                 self.attribute("r", *radius);
-                self.out.push_str("/>\n");
+                self.out.put("/>\n");
             }
             shape => {
-                self.out.push_str("<path d=\"M");
+                self.out.put("<path d=\"M");
                 self.path(shape, shift);
-                self.out.push_str("\"/>\n");
+                self.out.put("\"/>\n");
             }
         }
     }
@@ -235,18 +235,18 @@ impl<'a> Page<'a> {
         match shape {
             Shape::Line { from, to } => {
                 self.point(*from, shift);
-                self.out.push('L');
+                self.out.put("L");
                 self.point(*to, shift);
             }
             Shape::Polyline { points, closed } => {
                 for (index, point) in points.iter().enumerate() {
                     if index > 0 {
-                        self.out.push('L');
+                        self.out.put("L");
                     }
                     self.point(*point, shift);
                 }
                 if *closed {
-                    self.out.push('Z');
+                    self.out.put("Z");
                 }
             }
             Shape::Arc {
@@ -259,11 +259,11 @@ impl<'a> Page<'a> {
                 let far = f64::from(*radius);
                 self.point(centre.polar(far, *start_deg), shift);
                 for part in [0.5, 1.0] {
-                    self.out.push('A');
+                    self.out.put("A");
                     self.number(*radius);
-                    self.out.push(' ');
+                    self.out.put(" ");
                     self.number(*radius);
-                    self.out.push_str(" 0 0 0 ");
+                    self.out.put(" 0 0 0 ");
                     self.point(centre.polar(far, start_deg + sweep_deg * part), shift);
                 }
             }
@@ -273,33 +273,33 @@ impl<'a> Page<'a> {
 
     fn text(&mut self, text: &Text, (x, y): (Um, Um)) {
         let place = at(text.at.x + x, self.height - text.at.y - y);
-        self.out.push_str("<text");
+        self.out.put("<text");
         self.attribute("x", place.x);
         self.attribute("y", place.y);
         self.attribute("font-size", letters::font_size(text.capital));
         // Where Helvetica's widths are known they hold in any font.
         if letters::covers(&text.words) && text.width() > 0 {
             self.attribute("textLength", text.width());
-            self.out.push_str(" lengthAdjust=\"spacingAndGlyphs\"");
+            self.out.put(" lengthAdjust=\"spacingAndGlyphs\"");
         }
-        self.out.push_str(match text.anchor {
+        self.out.put(match text.anchor {
             Anchor::Start => "",
             Anchor::Middle => " text-anchor=\"middle\"",
             Anchor::End => " text-anchor=\"end\"",
         });
         if text.weight == Weight::Bold {
-            self.out.push_str(" font-weight=\"bold\"");
+            self.out.put(" font-weight=\"bold\"");
         }
         if text.turned {
-            self.out.push_str(" transform=\"rotate(-90 ");
+            self.out.put(" transform=\"rotate(-90 ");
             self.number(place.x);
-            self.out.push(' ');
+            self.out.put(" ");
             self.number(place.y);
-            self.out.push_str(")\"");
+            self.out.put(")\"");
         }
-        self.out.push_str(" fill=\"#000\" stroke=\"none\">");
+        self.out.put(" fill=\"#000\" stroke=\"none\">");
         push_escaped(self.out, &text.words);
-        self.out.push_str("</text>\n");
+        self.out.put("</text>\n");
     }
 }
 
@@ -308,12 +308,12 @@ impl<'a> Page<'a> {
 fn push_escaped(out: &mut String, words: &str) {
     for character in words.chars() {
         match character {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            '\t' | '\n' | '\r' => out.push(' '),
+            '&' => out.put("&amp;"),
+            '<' => out.put("&lt;"),
+            '>' => out.put("&gt;"),
+            '"' => out.put("&quot;"),
+            '\'' => out.put("&#39;"),
+            '\t' | '\n' | '\r' => out.put(" "),
             '\u{fffe}' | '\u{ffff}' => {}
             c if c.is_control() => {}
             c => out.push(c),

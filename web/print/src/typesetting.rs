@@ -2,7 +2,7 @@
 
 use crate::cut_text::pieces;
 use crate::drawing::{Drawing, Text};
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 use crate::geometry::{Point, Um};
 use crate::letters::{self, Weight};
 use crate::text_image::{TextImage, image_of};
@@ -146,9 +146,9 @@ impl Typesetter<'_> {
             let mut words = String::new();
             for word in line {
                 if !words.is_empty() {
-                    words.push(' ');
+                    words.put(" ");
                 }
-                words.push_str(word);
+                words.put(word);
             }
             drawing.text(text(x, &words));
             return;
@@ -205,7 +205,7 @@ mod tests {
         for item in &drawing.items {
             if let Shape::Text(text) = &item.shape {
                 assert!(text.width() <= 50_000, "{}", text.width());
-                found.push_str(&text.words);
+                found.put(&text.words);
             }
         }
         assert_eq!(found, link);

@@ -1,7 +1,7 @@
 //! What is needed: the parts list and the words round the section drawing.
 
 use super::{When, diameter, length, say};
-use crate::fill::fill;
+use crate::fill::{Put, fill};
 use crate::figure::whole;
 use crate::job::{LengthUnit, PrintJob};
 
@@ -90,7 +90,7 @@ pub(crate) fn plain(note: &str) -> String {
     let mut words = String::new();
     for character in note.chars() {
         match SAME.iter().find(|(sign, _)| *sign == character) {
-            Some((_, same)) => words.push_str(same),
+            Some((_, same)) => words.put(same),
             None => words.push(character),
         }
     }
