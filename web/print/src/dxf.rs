@@ -8,6 +8,7 @@ use crate::drawing::{Anchor, Drawing, Shape, Text};
 use crate::figure::{push_scaled, push_whole};
 use crate::geometry::{Point, Um, nearest};
 use crate::layer::{Layer, LineKind};
+use crate::pdf::push_hex;
 
 /// Angles are written to a millionth of a degree.
 const DEGREE_MILLIONTHS: f64 = 1_000_000.0;
@@ -18,13 +19,11 @@ pub fn dxf(drawing: &Drawing) -> String {
     let mut file = File { out: String::new() };
     file.header(drawing);
     file.tables();
-    file.pair(0, "SECTION");
-    file.pair(2, "ENTITIES");
+    file.out.put("0\nSECTION\n2\nENTITIES\n");
     for item in &drawing.items {
         file.shape(item.layer, &item.shape);
     }
-    file.pair(0, "ENDSEC");
-    file.pair(0, "EOF");
+    file.out.put("0\nENDSEC\n0\nEOF\n");
     file.out
 }
 
@@ -56,6 +55,7 @@ const fn colour(layer: Layer) -> i64 {
 }
 
 impl File {
+    #[inline(never)]
     fn pair(&mut self, code: i64, value: &str) {
         push_whole(&mut self.out, code);
         self.out.put("\n");
@@ -63,6 +63,7 @@ impl File {
         self.out.put("\n");
     }
 
+    #[inline(never)]
     fn whole(&mut self, code: i64, value: i64) {
         push_whole(&mut self.out, code);
         self.out.put("\n");
@@ -71,6 +72,7 @@ impl File {
     }
 
     /// A number counted in 10^-`decimals`.
+    #[inline(never)]
     fn real(&mut self, code: i64, value: i64, decimals: u32) {
         push_whole(&mut self.out, code);
         self.out.put("\n");
@@ -78,10 +80,12 @@ impl File {
         self.out.put("\n");
     }
 
+    #[inline(never)]
     fn length(&mut self, code: i64, um: Um) {
         self.real(code, i64::from(um), 3);
     }
 
+    #[inline(never)]
     fn point(&mut self, first: i64, point: Point) {
         self.length(first, point.x);
         self.length(first + 10, point.y);
@@ -90,14 +94,12 @@ impl File {
 
     fn header(&mut self, drawing: &Drawing) {
         let bounds = drawing.bounds();
-        self.pair(999, "Lengths in millimetres");
-        self.pair(0, "SECTION");
-        self.pair(2, "HEADER");
-        self.pair(9, "$ACADVER");
-        self.pair(1, "AC1009");
-        // Unknown to release 12, heeded by readers all the same: millimetres.
-        self.pair(9, "$INSUNITS");
-        self.whole(70, 4);
+        // $INSUNITS is unknown to release 12, and heeded by readers all the
+        // same: millimetres.
+        self.out.put(
+            "999\nLengths in millimetres\n0\nSECTION\n2\nHEADER\n\
+             9\n$ACADVER\n1\nAC1009\n9\n$INSUNITS\n70\n4\n",
+        );
         for (name, corner) in [("$EXTMIN", bounds.low), ("$EXTMAX", bounds.high)] {
             self.pair(9, name);
             self.point(10, corner);
@@ -106,17 +108,14 @@ impl File {
     }
 
     fn tables(&mut self) {
-        self.pair(0, "SECTION");
-        self.pair(2, "TABLES");
-        self.table("LTYPE", LineKind::ALL.len() - 1);
+        self.out.put("0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLTYPE\n70\n4\n");
         for line in LineKind::ALL {
             // Both continuous kinds have one line type.
             if line != LineKind::ContinuousNarrow {
                 self.line_type(line);
             }
         }
-        self.pair(0, "ENDTAB");
-        self.table("LAYER", Layer::ALL.len());
+        self.out.put("0\nENDTAB\n0\nTABLE\n2\nLAYER\n70\n10\n");
         for layer in Layer::ALL {
             self.pair(0, "LAYER");
             self.pair(2, layer.name());
@@ -124,23 +123,14 @@ impl File {
             self.whole(62, colour(layer));
             self.pair(6, line_type(layer.line()));
         }
-        self.pair(0, "ENDTAB");
-        self.pair(0, "ENDSEC");
-    }
-
-    fn table(&mut self, name: &str, entries: usize) {
-        self.pair(0, "TABLE");
-        self.pair(2, name);
-        self.whole(70, i64::try_from(entries).unwrap_or(0));
+        self.out.put("0\nENDTAB\n0\nENDSEC\n");
     }
 
     fn line_type(&mut self, line: LineKind) {
         let dashes = line.dashes_um();
         self.pair(0, "LTYPE");
         self.pair(2, line_type(line));
-        self.whole(70, 0);
-        self.pair(3, "");
-        self.whole(72, 65);
+        self.out.put("70\n0\n3\n\n72\n65\n");
         self.whole(73, i64::try_from(dashes.len()).unwrap_or(0));
         self.real(40, dashes.iter().map(|dash| i64::from(*dash)).sum(), 3);
         for (index, dash) in dashes.iter().enumerate() {
@@ -150,6 +140,7 @@ impl File {
         }
     }
 
+    #[inline(never)]
     fn begin(&mut self, name: &str, layer: Layer) {
         self.pair(0, name);
         self.pair(8, layer.name());
@@ -240,11 +231,7 @@ fn push_code(out: &mut String, character: char) {
     let mut units = [0; 2];
     for unit in character.encode_utf16(&mut units) {
         out.put("\\U+");
-        for shift in [12, 8, 4, 0] {
-            let digit = u32::from(*unit >> shift) & 15;
-            let digit = char::from_digit(digit, 16).unwrap_or('0');
-            out.push(digit.to_ascii_uppercase());
-        }
+        push_hex(out, *unit);
     }
 }
 

@@ -16,9 +16,9 @@ impl Ranges {
         if self.error.is_none() && !(low..=high).contains(&value) {
             self.error = Some(PrintError::OutOfRange {
                 key,
-                value: i64::from(value),
-                low: i64::from(low),
-                high: i64::from(high),
+                value,
+                low,
+                high,
             });
         }
     }

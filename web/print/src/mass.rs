@@ -44,9 +44,32 @@ fn mm(um: u32) -> f64 {
     f64::from(um) / 1e3
 }
 
-/// Grams of so many cubic millimetres.
-fn grams(volume_mm3: f64, density: f64) -> f64 {
-    volume_mm3 * density / 1e3
+/// Parts as they are added.
+#[derive(Default)]
+struct Parts(Vec<PartMass>);
+
+impl Parts {
+    /// Adds a part by its volume in mm³, its density and its place.
+    #[inline(never)]
+    fn add(&mut self, volume_mm3: f64, density: f64, axial_mm: f64) {
+        self.0.push(PartMass {
+            grams: volume_mm3 * density / 1e3,
+            axial_mm,
+        });
+    }
+
+    /// Adds a ring of sheet, or a disc where the inside is 0.
+    #[inline(never)]
+    fn add_ring(&mut self, (outer, inner): (f64, f64), sheet: f64, density: f64, axial: f64) {
+        let area = PI / 4.0 * (outer * outer - inner * inner).max(0.0);
+        self.add(area * sheet, density, axial);
+    }
+
+    /// Adds a tube by its diameter in the middle of the wall.
+    #[inline(never)]
+    fn add_tube(&mut self, diameter: f64, wall: f64, length: f64, density: f64, axial: f64) {
+        self.add(PI * diameter * wall * length, density, axial);
+    }
 }
 
 /// Every part: shell, base, wire, connector, what is at the mouth, cap. Screws,
@@ -57,38 +80,21 @@ pub fn part_masses(job: &PrintJob) -> Option<Vec<PartMass>> {
     let can = &job.can;
     let (wall, inside) = (mm(can.wall_um), mm(can.inside_diameter_um()));
     let overall = mm(can.overall_um());
+    let base = mm(can.base_recess_um) + wall / 2.0;
     let hole = mm(can.base_um()) + mm(job.probe.backshort_um);
     let wire = mm(job.probe.wire_diameter_um);
-    let mut parts = vec![
-        PartMass {
-            grams: grams(PI * (inside + wall) * wall * overall, density),
-            axial_mm: overall / 2.0,
-        },
-        PartMass {
-            grams: grams(PI / 4.0 * inside * inside * wall, density),
-            axial_mm: mm(can.base_recess_um) + wall / 2.0,
-        },
-        PartMass {
-            grams: grams(
-                PI / 4.0 * wire * wire * mm(job.probe.length_um),
-                WIRE_DENSITY,
-            ),
-            axial_mm: hole,
-        },
-        PartMass {
-            grams: f64::from(job.panel.mass_mg) / 1e3,
-            axial_mm: hole,
-        },
-    ];
-    parts.extend(mouth_masses(job, density));
-    parts.extend(job.cap.map(|cap| PartMass {
-        grams: grams(
-            PI / 4.0 * mouth_diameter(job) * mouth_diameter(job) * mm(cap.sheet_um),
-            CAP_DENSITY,
-        ),
-        axial_mm: overall + funnel_height(job),
-    }));
-    Some(parts)
+    let mut parts = Parts::default();
+    parts.add_tube(inside + wall, wall, overall, density, overall / 2.0);
+    parts.add_ring((inside, 0.0), wall, density, base);
+    parts.add_ring((wire, 0.0), mm(job.probe.length_um), WIRE_DENSITY, hole);
+    parts.add(f64::from(job.panel.mass_mg), 1.0, hole);
+    add_mouth(&mut parts, job, density);
+    if let Some(cap) = job.cap {
+        let place = overall + funnel_height(job);
+        let covered = (mouth_diameter(job), 0.0);
+        parts.add_ring(covered, mm(cap.sheet_um), CAP_DENSITY, place);
+    }
+    Some(parts.0)
 }
 
 /// Diameter that a cap covers, millimetres.
@@ -118,55 +124,44 @@ fn funnel_height(job: &PrintJob) -> f64 {
     }
 }
 
-fn mouth_masses(job: &PrintJob, density: f64) -> Vec<PartMass> {
+fn add_mouth(parts: &mut Parts, job: &PrintJob, density: f64) {
     let overall = mm(job.can.overall_um());
     let outside = mm(job.can.outside_diameter_um);
-    let ring = |outer: f64, sheet: f64| {
-        grams(
-            PI / 4.0 * (outer * outer - outside * outside).max(0.0) * sheet,
-            density,
-        )
-    };
     match job.mouth {
-        Mouth::Open => Vec::new(),
+        Mouth::Open => {}
         Mouth::Funnel {
             mouth_diameter_um,
             half_angle_millideg,
             sheet_um,
         } => {
             let (small, wide) = (outside / 2.0, mm(mouth_diameter_um) / 2.0);
-            let height = funnel_height(job);
-            let sine = sin_cos(degrees(half_angle_millideg)).0;
-            let slant = ((wide - small) / sine).max(0.0);
-            vec![PartMass {
-                grams: grams(PI * (small + wide) * slant * mm(sheet_um), density),
-                // Centroid of a frustum's mantle: h/3 (r1 + 2 r2)/(r1 + r2).
-                axial_mm: overall + height / 3.0 * (small + 2.0 * wide) / (small + wide),
-            }]
+            let slant = ((wide - small) / sin_cos(degrees(half_angle_millideg)).0).max(0.0);
+            // Centroid of a frustum's mantle: h/3 (r1 + 2 r2)/(r1 + r2).
+            let place = funnel_height(job) / 3.0 * (small + 2.0 * wide) / (small + wide);
+            parts.add_tube(
+                small + wide,
+                mm(sheet_um),
+                slant,
+                density,
+                overall + place,
+            );
         }
         Mouth::Flange {
             outside_diameter_um,
             sheet_um,
-        } => vec![PartMass {
-            grams: ring(mm(outside_diameter_um), mm(sheet_um)),
-            axial_mm: overall,
-        }],
+        } => {
+            let ring = (mm(outside_diameter_um), outside);
+            parts.add_ring(ring, mm(sheet_um), density, overall);
+        }
         Mouth::Choke {
             inside_diameter_um,
             depth_um,
             sheet_um,
         } => {
             let (inside, depth, sheet) = (mm(inside_diameter_um), mm(depth_um), mm(sheet_um));
-            vec![
-                PartMass {
-                    grams: ring(inside, sheet),
-                    axial_mm: overall - depth,
-                },
-                PartMass {
-                    grams: grams(PI * (inside + sheet) * sheet * depth, density),
-                    axial_mm: overall - depth / 2.0,
-                },
-            ]
+            parts.add_ring((inside, outside), sheet, density, overall - depth);
+            let middle = overall - depth / 2.0;
+            parts.add_tube(inside + sheet, sheet, depth, density, middle);
         }
     }
 }

@@ -31,8 +31,8 @@ pub fn mouth_pattern(job: &PrintJob, set: Typesetter) -> Result<Option<Pattern>,
         }
         Err(PrintError::OutOfRange {
             key: "mouth",
-            value: i64::from(diameter),
-            low: i64::from(outside) + 1_001,
+            value: diameter,
+            low: outside.saturating_add(1_001),
             high: 5_000_000,
         })
     };

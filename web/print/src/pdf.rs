@@ -1,22 +1,25 @@
 //! Sheets as a PDF file (PDF Reference 1.4), written without compression.
 
-use crate::figure::{push_scaled, push_whole};
+use crate::figure::push_scaled;
 use crate::fill::{Put, fill};
 use crate::job::PrintJob;
 use crate::paper::Paper;
 use crate::pdf_content::content;
 use crate::sheet::Layout;
 use crate::text_image::TextImage;
-use crate::words;
+use crate::words::{self, count};
 
-/// Object numbers that are the same in every file.
-const CATALOG: usize = 1;
-const PAGES: usize = 2;
-const REGULAR: usize = 3;
-const BOLD: usize = 4;
-const RESOURCES: usize = 5;
-const INFO: usize = 6;
-const FIRST_FREE: usize = 7;
+/// Objects 1 to 5, which are the same in every file: the catalog, the two
+/// fonts, the pages' list and their resources stand behind them. PrintScaling
+/// came with PDF 1.6; readers of any version heed it.
+const FIXED: [&str; 3] = [
+    "<</Type/Catalog/Pages 4 0 R/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>",
+    "<</Type/Font/Subtype/Type1/BaseFont/Helvetica/Encoding/WinAnsiEncoding>>",
+    "<</Type/Font/Subtype/Type1/BaseFont/Helvetica-Bold/Encoding/WinAnsiEncoding>>",
+];
+/// Number of the first image's object: after the pages, the resources and the
+/// document's information.
+const FIRST_IMAGE: usize = FIXED.len() + 4;
 
 /// A file as it grows, and where its objects start.
 struct File {
@@ -27,129 +30,113 @@ struct File {
 /// The PDF of a layout. Every text must be in WinAnsi or have its image.
 #[must_use]
 pub fn pdf(job: &PrintJob, layout: &Layout) -> Vec<u8> {
-    let images: Vec<&TextImage> = job.images.iter().filter(|i| i.is_sound()).collect();
-    let first_page = FIRST_FREE + images.len();
+    let first_page = FIRST_IMAGE + job.images.len();
     let mut file = File {
         // Bytes above 127 tell every program that the file is not plain text.
         bytes: b"%PDF-1.4\n%\xE2\xE3\xCF\xD3\n".to_vec(),
         offsets: Vec::new(),
     };
-    // PrintScaling came with PDF 1.6; readers of any version heed it.
-    file.object(&format_catalog());
-    file.object(&format_pages(first_page, layout.sheets.len()));
-    for name in ["Helvetica", "Helvetica-Bold"] {
-        file.object(&fill(
-            "<</Type/Font/Subtype/Type1/BaseFont/{}/Encoding/WinAnsiEncoding>>",
-            &[name],
-        ));
+    for object in FIXED {
+        file.object(object);
     }
-    file.object(&format_resources(images.len()));
-    file.object(&format_info(&job.name));
-    for image in images {
-        file.stream(&format_image(image), &image.bits);
+    file.object(&page_list(first_page, layout.sheets.len()));
+    file.object(&resources(job.images.len()));
+    file.object(&information(&job.name));
+    for image in &job.images {
+        file.stream(&image_entries(image), &image.bits);
     }
     for (index, sheet) in layout.sheets.iter().enumerate() {
         let page = first_page + 2 * index;
-        file.object(&format_page(sheet.paper, page + 1));
+        file.object(&page_entries(sheet.paper, page + 1));
         file.stream("", content(job, layout, sheet).as_bytes());
     }
     file.finish()
 }
 
-/// The name of an image in a content stream.
-pub(crate) fn image_name(index: usize) -> String {
-    fill("/I{}", &[&words::count(index)])
-}
-
-fn reference(object: usize) -> String {
-    fill("{} 0 R", &[&words::count(object)])
-}
-
-fn format_catalog() -> String {
-    fill(
-        "<</Type/Catalog/Pages {}/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>",
-        &[&reference(PAGES)],
-    )
-}
-
-fn format_pages(first: usize, count: usize) -> String {
+fn page_list(first: usize, pages: usize) -> String {
     let mut kids = String::new();
-    for page in 0..count {
-        kids.put(&reference(first + 2 * page));
-        kids.put(" ");
+    for page in 0..pages {
+        kids.put(&count(first + 2 * page));
+        kids.put(" 0 R ");
     }
     fill(
-        "<</Type/Pages/Count {}/Kids[{}]/Resources {}>>",
-        &[&words::count(count), &kids, &reference(RESOURCES)],
+        "<</Type/Pages/Count {}/Kids[{}]/Resources 5 0 R>>",
+        &[&count(pages), &kids],
     )
 }
 
-fn format_resources(images: usize) -> String {
+/// The fonts as F1 and F2, the images as I0, I1 and so on.
+fn resources(images: usize) -> String {
     let mut names = String::new();
     for image in 0..images {
-        names.put(&fill(
-            "{} {}",
-            &[&image_name(image), &reference(FIRST_FREE + image)],
-        ));
+        let object = count(FIRST_IMAGE + image);
+        names.put(&fill("/I{} {} 0 R", &[&count(image), &object]));
     }
     fill(
-        "<</ProcSet[/PDF/Text/ImageB]/Font<</F1 {}/F2 {}>>/XObject<<{}>>>>",
-        &[&reference(REGULAR), &reference(BOLD), &names],
+        "<</ProcSet[/PDF/Text/ImageB]/Font<</F1 2 0 R/F2 3 0 R>>/XObject<<{}>>>>",
+        &[&names],
     )
 }
 
 /// The document's title as UTF-16 in hexadecimal digits, which needs no
 /// escapes in any script.
-fn format_info(name: &str) -> String {
-    let title = if name.is_empty() {
-        words::PROGRAM.to_owned()
-    } else {
-        fill("{}: {}", &[words::PROGRAM, name])
-    };
-    let mut hex = String::from("FEFF");
-    for unit in title.encode_utf16() {
-        for shift in [12, 8, 4, 0] {
-            let digit = u32::from(unit >> shift) & 15;
-            hex.push(char::from_digit(digit, 16).unwrap_or('0'));
-        }
+fn information(name: &str) -> String {
+    let mut hex = String::new();
+    for unit in fill("{}: {}", &[words::PROGRAM, name]).encode_utf16() {
+        push_hex(&mut hex, unit);
     }
-    fill("<</Title<{}>/Producer({})>>", &[&hex, words::PROGRAM])
+    fill("<</Title<FEFF{}>/Producer({})>>", &[&hex, words::PROGRAM])
 }
 
-fn format_image(image: &TextImage) -> String {
-    let mut words = String::from("/Type/XObject/Subtype/Image/ImageMask true/Width ");
-    push_whole(&mut words, i64::from(image.width_px));
-    words.put("/Height ");
-    push_whole(&mut words, i64::from(image.height_px));
+/// Four hexadecimal digits.
+pub(crate) fn push_hex(out: &mut String, unit: u16) {
+    for shift in [12, 8, 4, 0] {
+        let digit = usize::from(unit >> shift) & 15;
+        out.put("0123456789ABCDEF".get(digit..=digit).unwrap_or_default());
+    }
+}
+
+fn image_entries(image: &TextImage) -> String {
     // A set bit is ink.
-    words.put("/BitsPerComponent 1/Decode[1 0]");
-    words
+    fill(
+        "/Type/XObject/Subtype/Image/ImageMask true/Width {}/Height {}/BitsPerComponent 1/Decode[1 0]",
+        &[
+            &count(image.width_px as usize),
+            &count(image.height_px as usize),
+        ],
+    )
 }
 
-fn format_page(paper: Paper, content: usize) -> String {
-    let mut page = fill("<</Type/Page/Parent {}/MediaBox[0 0", &[&reference(PAGES)]);
-    for side in [paper.width, paper.height] {
-        page.put(" ");
-        // 72 points to the inch of 25.4 mm, to a hundred-thousandth.
-        push_scaled(&mut page, i64::from(side) * 7_200_000 / 25_400, 5);
-    }
-    page.put("]/Contents ");
-    page.put(&reference(content));
-    page.put(">>");
-    page
+fn page_entries(paper: Paper, content: usize) -> String {
+    // 72 points to the inch of 25.4 mm, to a hundred-thousandth.
+    let points = |side: i32| {
+        let mut text = String::new();
+        push_scaled(&mut text, i64::from(side) * 7_200_000 / 25_400, 5);
+        text
+    };
+    fill(
+        "<</Type/Page/Parent 4 0 R/MediaBox[0 0 {} {}]/Contents {} 0 R>>",
+        &[
+            &points(paper.width),
+            &points(paper.height),
+            &count(content),
+        ],
+    )
 }
 
 impl File {
+    #[inline(never)]
     fn text(&mut self, text: &str) {
         self.bytes.extend_from_slice(text.as_bytes());
     }
 
     fn begin(&mut self) {
         self.offsets.push(self.bytes.len());
-        let number = words::count(self.offsets.len());
-        self.text(&fill("{} 0 obj\n", &[&number]));
+        self.text(&count(self.offsets.len()));
+        self.text(" 0 obj\n");
     }
 
+    #[inline(never)]
     fn object(&mut self, body: &str) {
         self.begin();
         self.text(body);
@@ -158,18 +145,18 @@ impl File {
 
     fn stream(&mut self, entries: &str, bytes: &[u8]) {
         self.begin();
-        let length = words::count(bytes.len());
+        let length = count(bytes.len());
         self.text(&fill("<<{}/Length {}>>stream\n", &[entries, &length]));
         self.bytes.extend_from_slice(bytes);
         self.text("\nendstream\nendobj\n");
     }
 
     fn finish(mut self) -> Vec<u8> {
-        let start = self.bytes.len();
-        let size = words::count(self.offsets.len() + 1);
+        let start = count(self.bytes.len());
+        let size = count(self.offsets.len() + 1);
         let mut table = fill("xref\n0 {}\n0000000000 65535 f \n", &[&size]);
         for offset in &self.offsets {
-            let digits = words::count(*offset);
+            let digits = count(*offset);
             for _ in digits.len()..10 {
                 table.put("0");
             }
@@ -178,13 +165,8 @@ impl File {
         }
         self.text(&table);
         self.text(&fill(
-            "trailer\n<</Size {}/Root {}/Info {}>>\nstartxref\n{}\n%%EOF\n",
-            &[
-                &size,
-                &reference(CATALOG),
-                &reference(INFO),
-                &words::count(start),
-            ],
+            "trailer\n<</Size {}/Root 1 0 R/Info 6 0 R>>\nstartxref\n{}\n%%EOF\n",
+            &[&size, &start],
         ));
         self.bytes
     }

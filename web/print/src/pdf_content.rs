@@ -7,8 +7,8 @@ use crate::geometry::{Point, Rect, Um};
 use crate::job::PrintJob;
 use crate::layer::LineKind;
 use crate::letters::{self, Weight};
-use crate::pdf::image_name;
 use crate::sheet::{Layout, Sheet};
+use crate::words;
 
 /// The content stream of a sheet.
 pub(crate) fn content(job: &PrintJob, layout: &Layout, sheet: &Sheet) -> String {
@@ -55,16 +55,19 @@ impl Content<'_> {
         self.text.put(" 0 0 cm\n");
     }
 
+    #[inline(never)]
     fn number(&mut self, um: Um) {
         push_scaled(&mut self.text, i64::from(um), 3);
         self.text.put(" ");
     }
 
+    #[inline(never)]
     fn point(&mut self, point: Point) {
         self.number(point.x);
         self.number(point.y);
     }
 
+    #[inline(never)]
     fn operator(&mut self, name: &str) {
         self.text.put(name);
         self.text.put("\n");
@@ -179,9 +182,10 @@ impl Content<'_> {
     }
 
     fn image(&mut self, text: &Text, origin: Point) {
-        let sound = self.job.images.iter().filter(|image| image.is_sound());
-        let found = sound.enumerate().find(|(_, i)| i.words == text.words);
-        let Some((index, image)) = found else { return };
+        let mut images = self.job.images.iter().enumerate();
+        let Some((index, image)) = images.find(|(_, image)| image.words == text.words) else {
+            return;
+        };
         let width = image.length(image.width_px, text.capital);
         let height = image.length(image.height_px, text.capital);
         let below = image.length(image.height_px - image.baseline_px, text.capital);
@@ -198,8 +202,8 @@ impl Content<'_> {
             self.number(height);
             self.point(origin.by(0, -below));
         }
-        self.text.put("cm ");
-        self.text.put(&image_name(index));
+        self.text.put("cm /I");
+        self.text.put(&words::count(index));
         self.operator(" Do Q");
     }
 }

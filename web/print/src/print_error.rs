@@ -38,11 +38,11 @@ pub enum PrintError {
         /// Its key.
         key: &'static str,
         /// What it is.
-        value: i64,
+        value: u32,
         /// Smallest that would be right.
-        low: i64,
+        low: u32,
         /// Largest that would be right.
-        high: i64,
+        high: u32,
     },
     /// Words that the standard fonts don't hold and no image was given for.
     NeedsImages(Vec<String>),
@@ -78,10 +78,10 @@ impl PrintError {
                 value,
                 low,
                 high,
-            } => fill(
-                "{}: {} is outside {} to {}",
-                &[key, &whole(*value), &whole(*low), &whole(*high)],
-            ),
+            } => {
+                let [value, low, high] = [value, low, high].map(|n| whole(i64::from(*n)));
+                fill("{}: {} is outside {} to {}", &[key, &value, &low, &high])
+            }
             Self::NeedsImages(texts) => {
                 let mut message = String::from("needs-images");
                 for text in texts {

@@ -80,10 +80,12 @@ impl<'a> Page<'a> {
         Self { out, height }
     }
 
+    #[inline(never)]
     fn number(&mut self, um: Um) {
         push_scaled(self.out, i64::from(um), 3);
     }
 
+    #[inline(never)]
     fn attribute(&mut self, name: &str, um: Um) {
         self.out.put(" ");
         self.out.put(name);
@@ -208,6 +210,7 @@ impl<'a> Page<'a> {
         self.out.put(">\n");
     }
 
+    #[inline(never)]
     fn point(&mut self, point: Point, (x, y): (Um, Um)) {
         self.number(point.x + x);
         self.out.put(" ");

@@ -50,9 +50,9 @@ impl WrapStrip {
         if axial_um >= job.can.open_length_um {
             return Err(PrintError::OutOfRange {
                 key,
-                value: i64::from(axial_um),
+                value: axial_um,
                 low: 0,
-                high: i64::from(job.can.open_length_um) - 1,
+                high: job.can.open_length_um.saturating_sub(1),
             });
         }
         let angle = match self.rim {
