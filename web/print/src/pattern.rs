@@ -1,0 +1,51 @@
+//! A thing to be cut out or looked at, at true scale, before it meets paper.
+
+use crate::drawing::{Anchor, Drawing, Text};
+use crate::geometry::{Point, Rect, Um};
+
+/// One pattern.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Pattern {
+    /// What it is, for the head of its sheets.
+    pub title: &'static str,
+    /// The drawing.
+    pub drawing: Drawing,
+    /// Places that a joint between two sheets should keep away from.
+    pub keep_whole: Vec<Point>,
+}
+
+/// Finds free places for short words among what is already drawn.
+#[derive(Clone, Debug, Default)]
+pub struct FreePlaces {
+    taken: Vec<Rect>,
+}
+
+/// A place for a text, and which part of the text stands there.
+pub type Place = (Point, Anchor);
+
+/// Air round a text.
+const AIR: Um = 400;
+
+impl FreePlaces {
+    /// Nothing more may be written on a box.
+    pub fn take(&mut self, rect: Rect) {
+        self.taken.push(rect);
+    }
+
+    /// Writes the text at the first of the places where it stands on free
+    /// ground. Gives whether there was one.
+    pub fn write(&mut self, drawing: &mut Drawing, text: &Text, places: &[Place]) -> bool {
+        for (at, anchor) in places {
+            let mut text = text.clone();
+            text.at = *at;
+            text.anchor = *anchor;
+            let ground = text.bounds().grown(AIR);
+            if !self.taken.iter().any(|taken| taken.overlaps(ground)) {
+                self.take(ground);
+                drawing.text(text);
+                return true;
+            }
+        }
+        false
+    }
+}
