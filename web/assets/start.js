@@ -4,6 +4,7 @@
 
 const SCRIPT = './{{app}}';
 const PROGRAM = './{{wasm}}';
+const PRINTER = './{{printer}}';
 const VERSION = '{{version}}';
 
 const TOLD_KEY = 'tinwave.offline-told';
@@ -76,6 +77,23 @@ async function startProgram() {
     trouble(error instanceof WebAssembly.RuntimeError ? STOPPED : LOAD_FAILED);
   }
 }
+
+// ---- Printing: fetched when it is asked for ----
+
+addEventListener('tinwave-print', async ({ detail }) => {
+  const said = element('print-said');
+  const say = (text) => {
+    if (said) said.textContent = text;
+  };
+  say('Drawing the sheets \u2026');
+  try {
+    await (await import(PRINTER)).run(...detail);
+    say('');
+  } catch (error) {
+    console.error(error);
+    say(`That could not be printed: ${error.message}.`);
+  }
+});
 
 // ---- Without a network, and new versions ----
 

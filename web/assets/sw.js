@@ -6,6 +6,8 @@
 
 const VERSION = '{{version}}';
 const FILES = '{{files}}'.split(' ');
+// What only printing needs: fetched once the rest is in use, and not waited for.
+const LATER = '{{later}}'.split(' ');
 
 // Several copies of the page may live on one host, each below its own path;
 // a path never contains a space.
@@ -58,6 +60,19 @@ async function activate() {
   const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
+  keepLater();
+}
+
+/** Keeps the files of `LATER`, without haste; what fails is fetched when it is needed. */
+async function keepLater() {
+  const cache = await caches.open(CACHE);
+  for (const file of LATER) {
+    try {
+      await cache.put(address(file), await fetched(file));
+    } catch {
+      return;
+    }
+  }
 }
 
 /** The kept file that a request asks for, if any. */
@@ -67,7 +82,7 @@ function keptFile(request) {
   if (!url.pathname.startsWith(SCOPE.pathname)) return undefined;
   const path = url.pathname.slice(SCOPE.pathname.length);
   const file = path === '' || path === 'index.html' ? './' : path;
-  return FILES.includes(file) ? file : undefined;
+  return FILES.includes(file) || LATER.includes(file) ? file : undefined;
 }
 
 async function answer(file, request) {

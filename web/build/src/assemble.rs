@@ -34,6 +34,7 @@ struct Sources {
     /// The drawing that the page shows before its program has come.
     example: String,
     start: String,
+    printer: String,
     worker: String,
     /// What runs in a thread of its own.
     thread: String,
@@ -57,6 +58,7 @@ impl Sources {
                 .collect::<Result<_>>()?,
             example: text(&assets.join("example-section.svg"))?,
             start: text(&assets.join("start.js"))?,
+            printer: text(&assets.join("printer.js"))?,
             worker: text(&assets.join("sw.js"))?,
             thread: text(&assets.join("worker.js"))?,
             fixed: fixed.collect::<Result<_>>()?,
@@ -64,19 +66,21 @@ impl Sources {
     }
 
     /// One name for everything that the page is made of.
-    fn version(&self, program: &Program, tag: &str) -> String {
+    fn version(&self, programs: [&Program; 2], tag: &str) -> String {
         let mut parts: Vec<&[u8]> = vec![
             self.index.as_bytes(),
             self.style.as_bytes(),
             self.example.as_bytes(),
             self.start.as_bytes(),
+            self.printer.as_bytes(),
             self.worker.as_bytes(),
             self.thread.as_bytes(),
-            program.javascript.as_bytes(),
-            &program.wasm,
             CONTENT_POLICY.as_bytes(),
             tag.as_bytes(),
         ];
+        for program in programs {
+            parts.extend([program.javascript.as_bytes(), &program.wasm]);
+        }
         parts.extend(self.fixed.iter().map(|(_, bytes)| bytes.as_slice()));
         let content = fingerprint(&parts);
         let dash = if tag.is_empty() { "" } else { "-" };
@@ -89,11 +93,12 @@ impl Sources {
 /// makes a text of a kind (`js`, `css`) smaller.
 pub(crate) fn assemble(
     program: Program,
+    print: Program,
     tag: &str,
     shrink: &dyn Fn(&str, &str) -> Result<String>,
 ) -> Result<Page> {
     let sources = Sources::read()?;
-    let version = sources.version(&program, tag);
+    let version = sources.version([&program, &print], tag);
     let javascript = shrink("js", &program.javascript)?;
     let style_text = shrink("css", &sources.style)?;
     let app = hashed("app", "js", javascript.as_bytes());
@@ -107,7 +112,24 @@ pub(crate) fn assemble(
         ("wasm", wasm.as_str()),
         ("style", style.as_str()),
     ];
-    let start_text = fill("start.js", &sources.start, &values, &["app", "wasm"])?;
+    let print_javascript = shrink("js", &print.javascript)?;
+    let print_script = hashed("print", "js", print_javascript.as_bytes());
+    let print_wasm = hashed("print", "wasm", &print.wasm);
+    let printer_values = [
+        ("print", print_script.as_str()),
+        ("print_wasm", print_wasm.as_str()),
+    ];
+    let needed = ["print", "print_wasm"];
+    let printer_text = fill("printer.js", &sources.printer, &printer_values, &needed)?;
+    let printer_text = shrink("js", &printer_text)?;
+    let printer = hashed("printer", "js", printer_text.as_bytes());
+    values.push(("printer", printer.as_str()));
+    let start_text = fill(
+        "start.js",
+        &sources.start,
+        &values,
+        &["app", "wasm", "printer"],
+    )?;
     let start_text = shrink("js", &start_text)?;
     let start = hashed("start", "js", start_text.as_bytes());
     let thread_text = fill("worker.js", &sources.thread, &values, &["app", "wasm"])?;
@@ -125,12 +147,17 @@ pub(crate) fn assemble(
     let mut kept = vec!["./", &start, &thread, &app, &wasm, &style];
     kept.extend(FIXED);
     let kept = kept.join(" ");
-    let worker_values = [("version", version.as_str()), ("files", kept.as_str())];
+    let later = [printer.as_str(), &print_script, &print_wasm].join(" ");
+    let worker_values = [
+        ("version", version.as_str()),
+        ("files", kept.as_str()),
+        ("later", later.as_str()),
+    ];
     let worker_text = fill(
         "sw.js",
         &sources.worker,
         &worker_values,
-        &["version", "files"],
+        &["version", "files", "later"],
     )?;
     let worker_text = shrink("js", &worker_text)?;
 
@@ -141,6 +168,9 @@ pub(crate) fn assemble(
         (start, start_text.into_bytes()),
         (thread, thread_text.into_bytes()),
         (style, style_text.into_bytes()),
+        (printer, printer_text.into_bytes()),
+        (print_script, print_javascript.into_bytes()),
+        (print_wasm, print.wasm),
         (app, javascript.into_bytes()),
         (wasm, program.wasm),
     ]);

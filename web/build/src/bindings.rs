@@ -20,12 +20,12 @@ pub(crate) struct Program {
 const NEVER_CALLED: &str = "intounderlying";
 
 /// Runs the bindings generator on the compiled page.
-pub(crate) fn generate(compiled: &Path) -> Result<Program> {
+pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
     let refused = |error: &dyn std::fmt::Display| Failure::Bindings(format!("{error:#}"));
     let mut bindgen = Bindgen::new();
     bindgen
         .input_path(compiled)
-        .out_name("app")
+        .out_name(name)
         .remove_name_section(true)
         .remove_producers_section(true)
         .web(true)

@@ -2,7 +2,7 @@
 
 use crate::assemble::{assemble, write};
 use crate::bindings::{self, Program};
-use crate::compile::compile;
+use crate::compile::{Part, compile};
 use crate::failure::{Failure, Result};
 use crate::fingerprint::fingerprint;
 use crate::folders::workspace_folder;
@@ -45,20 +45,27 @@ impl Default for BuildOptions {
 pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     check_tag(&options.version_tag)?;
     let toolchain = Toolchain::find(Target::Browser, steps)?;
-    let compiled = steps.step("compiling the page", || compile(&toolchain))?;
+    let compiled = steps.step("compiling the page", || compile(&toolchain, Part::Page))?;
+    let printer = steps.step("compiling the printer", || compile(&toolchain, Part::Print))?;
     let optimiser = if options.optimise {
         bring_optimiser(steps)
     } else {
         None
     };
-    let program = program(&compiled, optimiser.as_ref(), steps)?;
+    let page_program = program(&compiled, Part::Page, optimiser.as_ref(), steps)?;
+    let print_program = program(&printer, Part::Print, optimiser.as_ref(), steps)?;
     let work = compiled.with_file_name("tinwave-texts");
     fs::create_dir_all(&work).map_err(Failure::file("create", &work))?;
-    let page = assemble(program, &options.version_tag, &|kind, text| {
-        optimiser.as_ref().map_or(Ok(text.to_owned()), |tool| {
-            tool.shrink_text(kind, text, &work)
-        })
-    })?;
+    let page = assemble(
+        page_program,
+        print_program,
+        &options.version_tag,
+        &|kind, text| {
+            optimiser.as_ref().map_or(Ok(text.to_owned()), |tool| {
+                tool.shrink_text(kind, text, &work)
+            })
+        },
+    )?;
     write(&page, &options.out)?;
     steps.say(&format!("version {}", page.version));
 
@@ -87,18 +94,25 @@ fn check_tag(tag: &str) -> Result<()> {
 
 /// The page's program with its bindings; taken from the last build when the
 /// compiled file is the same.
-fn program(compiled: &Path, optimiser: Option<&Optimiser>, steps: &Steps) -> Result<Program> {
+fn program(
+    compiled: &Path,
+    part: Part,
+    optimiser: Option<&Optimiser>,
+    steps: &Steps,
+) -> Result<Program> {
     let raw = fs::read(compiled).map_err(Failure::file("read", compiled))?;
     let recipe = optimiser.map_or(String::new(), |_| optimise::recipe());
     let key = fingerprint(&[&raw, recipe.as_bytes(), bindings::VERSION.as_bytes()]);
-    let kept = compiled.with_file_name(format!("tinwave-program-{key}"));
+    let kept = compiled.with_file_name(format!("tinwave-{}-{key}", part.name()));
     let (script, wasm) = (kept.join("app.js"), kept.join("app.wasm"));
 
     if let (Ok(javascript), Ok(wasm)) = (fs::read_to_string(&script), fs::read(&wasm)) {
-        steps.say("the compiled page is unchanged");
+        steps.say(&format!("{}: unchanged", part.name()));
         return Ok(Program { javascript, wasm });
     }
-    let mut program = steps.step("generating the bindings", || bindings::generate(compiled))?;
+    let mut program = steps.step("generating the bindings", || {
+        bindings::generate(compiled, part.name())
+    })?;
     fs::create_dir_all(&kept).map_err(Failure::file("create", &kept))?;
     if let Some(optimiser) = optimiser {
         program.wasm = steps.step("shrinking the page", || {

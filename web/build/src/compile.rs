@@ -7,17 +7,41 @@ use crate::target::Target;
 use crate::toolchain::Toolchain;
 use std::path::PathBuf;
 
-/// Compiles the package `tinwave-web` with the profile `page`; gives the file
-/// as the compiler wrote it.
+/// The programs of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Part {
+    /// The page itself.
+    Page,
+    /// What draws templates, fetched when something is to be printed.
+    Print,
+}
+
+impl Part {
+    /// The name of its files.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Page => "app",
+            Self::Print => "print",
+        }
+    }
+}
+
+/// Compiles a part with the profile `page`; gives the file as the compiler
+/// wrote it.
 ///
 /// It has a target folder of its own, because the host's compiler may be
 /// another one and the two would rebuild each other's work.
-pub(crate) fn compile(toolchain: &Toolchain) -> Result<PathBuf> {
+pub(crate) fn compile(toolchain: &Toolchain, part: Part) -> Result<PathBuf> {
     let target_folder = workspace_folder().join("target").join("wasm");
+    let (package, file): (&[&str], _) = match part {
+        Part::Page => (&["tinwave-web", "--bin", "tinwave-web"], "tinwave-web.wasm"),
+        Part::Print => (&["tinwave-print", "--lib"], "tinwave_print.wasm"),
+    };
     let mut cargo = toolchain.cargo();
     cargo
         .current_dir(workspace_folder())
-        .args(["build", "--package", "tinwave-web", "--bin", "tinwave-web"])
+        .args(["build", "--package"])
+        .args(package)
         .args([
             "--profile",
             "page",
@@ -29,5 +53,6 @@ pub(crate) fn compile(toolchain: &Toolchain) -> Result<PathBuf> {
     run_shown(&mut cargo)?;
     Ok(target_folder
         .join(Target::Browser.triple())
-        .join("page/tinwave-web.wasm"))
+        .join("page")
+        .join(file))
 }

@@ -202,7 +202,9 @@ impl Value<'_> {
 
     /// Which of several words.
     fn choice(&self, words: &'static str) -> Read<usize> {
-        let found = pieces(words, b' ').into_iter().position(|word| word == self.text);
+        let found = pieces(words, b' ')
+            .into_iter()
+            .position(|word| word == self.text);
         found.ok_or_else(|| self.wrong(words))
     }
 
@@ -218,7 +220,9 @@ impl Value<'_> {
         }
         match self.key {
             "parts" => job.parts = self.parts()?,
-            "metal" => job.can.metal = Metal::from_key(self.text).ok_or_else(|| self.wrong("a metal"))?,
+            "metal" => {
+                job.can.metal = Metal::from_key(self.text).ok_or_else(|| self.wrong("a metal"))?
+            }
             "within-1.5" => job.probe.within_1_5 = Some(self.limits()?),
             "within-2" => job.probe.within_2 = Some(self.limits()?),
             "flange" => job.panel.fixing = self.flange()?,
@@ -389,7 +393,9 @@ impl Value<'_> {
         let mut pixels = [0; 4];
         for place in &mut pixels {
             let field = next_piece(&mut rest, b' ').and_then(whole_number);
-            *place = field.and_then(|n| u32::try_from(n).ok()).ok_or_else(wrong)?;
+            *place = field
+                .and_then(|n| u32::try_from(n).ok())
+                .ok_or_else(wrong)?;
         }
         let [em_px, baseline_px, width_px, height_px] = pixels;
         let image = TextImage {
@@ -397,7 +403,9 @@ impl Value<'_> {
             baseline_px,
             width_px,
             height_px,
-            bits: next_piece(&mut rest, b' ').and_then(bytes_of_hex).ok_or_else(wrong)?,
+            bits: next_piece(&mut rest, b' ')
+                .and_then(bytes_of_hex)
+                .ok_or_else(wrong)?,
             words: rest.unwrap_or_default().to_owned(),
         };
         if image.is_sound() {

@@ -1,9 +1,9 @@
 //! The finished antenna in section, reduced, with the dimensions to work by.
 
-use crate::fill::fill;
 use crate::cone::degrees;
 use crate::dimension::{across, extension_aside, extension_upright, upright};
 use crate::drawing::{Drawing, Text};
+use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at, nearest, um};
 use crate::job::{Mouth, PrintJob, Rim};
 use crate::layer::Layer;

@@ -48,8 +48,11 @@ pub fn svg_document(patterns: Vec<Pattern>, name: &str) -> String {
     page.out.put("</title>\n");
     let shift = (-bounds.low.x, -bounds.low.y);
     for layer in Layer::ALL {
-        let of_layer: Vec<&Item> =
-            drawing.items.iter().filter(|item| item.layer == layer).collect();
+        let of_layer: Vec<&Item> = drawing
+            .items
+            .iter()
+            .filter(|item| item.layer == layer)
+            .collect();
         page.group(Some(layer), &of_layer, shift);
     }
     page.close();

@@ -15,6 +15,7 @@ use super::match_part;
 use super::model::{Copied, DiameterBy};
 use super::mouth_part;
 use super::outside_job::OutsideJob;
+use super::print_part;
 use super::search::Search;
 use super::slots::Slots;
 use super::state::Page;
@@ -135,6 +136,7 @@ impl Actions {
                 let text = page.look(|model| design_to_json(&model.work.design));
                 browser::download("tinwave-design.json", "application/json", &text);
             }
+            "print" => print_part::print(page, argument),
             "close-notice" => page.set(&|model| model.notice = None),
             _ => {}
         }

@@ -175,13 +175,8 @@ fn lobe_text(lobe: Option<SideLobe>) -> String {
         || "none".to_owned(),
         |lobe| {
             let angle = (lobe.angle_rad * (180.0 / PI)).abs();
-            [
-                &decimal(-lobe.level_db, 0),
-                " dB down at ",
-                &decimal(angle, 0),
-                "\u{b0}",
-            ]
-            .concat()
+            let level = decimal(lobe.level_db, 0);
+            [&level, " dB at ", &decimal(angle, 0), "\u{b0}"].concat()
         },
     )
 }
@@ -189,15 +184,7 @@ fn lobe_text(lobe: Option<SideLobe>) -> String {
 fn side_lobes(model: &Model) -> Option<String> {
     let figures = figures(model)?;
     let along = lobe_text(figures.side_lobe_e);
-    Some(
-        [
-            "along the wire ",
-            &along,
-            ", across ",
-            &lobe_text(figures.side_lobe_h),
-        ]
-        .concat(),
-    )
+    Some(["E ", &along, ", H ", &lobe_text(figures.side_lobe_h)].concat())
 }
 
 fn phase_centre(model: &Model) -> Option<String> {
@@ -208,24 +195,16 @@ fn phase_centre(model: &Model) -> Option<String> {
             |centre| {
                 let um = micrometres(centre.axial_m.abs());
                 let side = if centre.axial_m < 0.0 {
-                    " inside"
+                    " behind"
                 } else {
-                    " in front"
+                    " ahead"
                 };
                 [&entry::format_length(um, model.unit), side].concat()
             },
         )
     };
     let along = place(figures.phase_centre_e);
-    Some(
-        [
-            "along the wire ",
-            &along,
-            ", across ",
-            &place(figures.phase_centre_h),
-        ]
-        .concat(),
-    )
+    Some(["E ", &along, ", H ", &place(figures.phase_centre_h)].concat())
 }
 
 /// Directivity of a large circular opening with the TE11 field in it,

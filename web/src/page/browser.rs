@@ -279,6 +279,23 @@ pub(super) fn chosen_file(input: &web_sys::HtmlInputElement, done: Box<dyn Fn(Op
     );
 }
 
+/// Puts a sentence into an element.
+pub(super) fn say(id: &str, sentence: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        element.set_text_content(Some(sentence));
+    }
+}
+
+/// Hands a job to the start script, which fetches what prints.
+pub(super) fn ask_to_print(job: &str, kind: &str) {
+    let detail = js_sys::Array::of2(&job.into(), &kind.into());
+    let event = web_sys::CustomEventInit::new();
+    event.set_detail(&detail);
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("tinwave-print", &event) {
+        let _ = window().dispatch_event(&event);
+    }
+}
+
 /// Tells the page's start script of a panic (it owns the notice).
 pub(super) fn report_panic(message: &str) {
     log_error(message);

@@ -1,8 +1,8 @@
 //! What is needed: the parts list and the words round the section drawing.
 
 use super::{When, diameter, length, say};
-use crate::fill::{Put, fill};
 use crate::figure::whole;
+use crate::fill::{Put, fill};
 use crate::job::{LengthUnit, PrintJob};
 
 pub(crate) const PARTS: &str = "Parts and tools";
@@ -47,10 +47,7 @@ const LIST: &[(When, &str)] = &[
         When::Bracket,
         "Bracket with tripod thread 1/4-20 (ISO 1222), two rivets or screws",
     ),
-    (
-        When::Always,
-        "Solder with flux, neutral-cure sealant, tape",
-    ),
+    (When::Always, "Solder with flux, neutral-cure sealant, tape"),
     (
         When::Always,
         "Ruler, centre punch, drills, step drill or reamer, file, iron, clamp, goggles, gloves",
