@@ -64,7 +64,15 @@ function onPaper(bytes, paper) {
   sheets.className = `sheets-${paper}`;
   sheets.innerHTML = new TextDecoder().decode(bytes);
   document.body.append(sheets);
-  addEventListener('afterprint', () => sheets.remove(), { once: true });
+  // The margins are in the sheets already.
+  const rules = new CSSStyleSheet();
+  rules.replaceSync(`@page { size: ${paper === 'a4' ? 'A4' : 'letter'}; margin: 0; }`);
+  document.adoptedStyleSheets.push(rules);
+  const done = () => {
+    sheets.remove();
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((kept) => kept !== rules);
+  };
+  addEventListener('afterprint', done, { once: true });
   window.print();
 }
 

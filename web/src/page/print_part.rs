@@ -1,9 +1,9 @@
 //! Printing: the job that the print program is given.
 
+use tinwave_core::analysis::Analyser;
 use tinwave_core::design::Mouth;
 
 use super::browser;
-use super::match_part::in_use;
 use super::model::Model;
 use super::state::Page;
 use crate::connectors::{Mounting, connector};
@@ -84,21 +84,43 @@ fn job(model: &Model, link: &str) -> Option<String> {
     Some(lines.0)
 }
 
-/// How long the wire may be, where the cut in use is one of the best.
+/// Steps of the walk from the present length, and how many each way.
+const STEP_UM: u32 = 200;
+const STEPS: u32 = 40;
+
+/// How short and how long the wire may be before the VSWR passes 1.5 and 2.
 fn limits(model: &Model, lines: &mut Lines) {
-    let mut all = model.pair.cuts.iter().chain(&model.length.cuts);
-    let Some(cut) = all.find(|cut| in_use(model, cut)) else {
-        return;
+    let mut analyser = Analyser::new();
+    let outside = model.outsides.of(&model.work.design);
+    let mut worst = |length_um: u32| {
+        let mut design = model.work.design.clone();
+        design.probe.length_um = length_um;
+        let analysis = analyser.analyse_with(&design, outside).ok()?;
+        Some(analysis.match_summary?.worst_vswr_in_band)
     };
-    let length = cut.length_um;
-    let slack = cut.length_slack;
-    for (key, allowance) in [
-        ("within-1.5", slack.to_vswr_1_5),
-        ("within-2", slack.to_vswr_2),
-    ] {
-        if let Some((shorter, longer)) = allowance {
-            let shortest = length.saturating_sub(shorter);
-            lines.numbers(key, &[shortest, length.saturating_add(longer)]);
+    let present = model.work.design.probe.length_um;
+    let mut ends = [[present; 2]; 2];
+    for (side, end) in [(-1, 0), (1, 1)] {
+        let mut within = [true; 2];
+        for step in 0..STEPS {
+            let Some(length) = present.checked_add_signed(side * (step * STEP_UM) as i32) else {
+                break;
+            };
+            let vswr = worst(length).unwrap_or(f64::INFINITY);
+            for (place, limit) in [1.5, 2.0].into_iter().enumerate() {
+                within[place] &= vswr <= limit;
+                if within[place] {
+                    ends[place][end] = length;
+                }
+            }
+            if !within[1] {
+                break;
+            }
+        }
+    }
+    for (key, [shortest, longest]) in ["within-1.5", "within-2"].into_iter().zip(ends) {
+        if longest > shortest {
+            lines.numbers(key, &[shortest, longest]);
         }
     }
 }
