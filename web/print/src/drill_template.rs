@@ -109,7 +109,11 @@ fn draw_ends(
         ("B", end - 3 * MM, end - 8 * MM, Anchor::End),
     ] {
         let text = Text::new(at(0, 0), CAPITAL, name);
-        free.write(drawing, &text, &[(at(near, y), anchor), (at(far, y), anchor)]);
+        free.write(
+            drawing,
+            &text,
+            &[(at(near, y), anchor), (at(far, y), anchor)],
+        );
     }
 }
 
@@ -199,7 +203,13 @@ fn draw_band(
         let set_words = set.paragraph(words, capital, Weight::Regular, column - x);
         *y -= set.draw(drawing, &set_words, at(x, *y));
     };
-    say(&mut left, &mut y, 0, &words::say(job, words::TEMPLATE_OF), CAPITAL);
+    say(
+        &mut left,
+        &mut y,
+        0,
+        &words::say(job, words::TEMPLATE_OF),
+        CAPITAL,
+    );
     say(&mut left, &mut y, 0, words::ENDS_MEET, CAPITAL);
     say(&mut left, &mut y, 0, &job.link, LINK_CAPITAL);
 

@@ -3,9 +3,9 @@
 //! Coordinates are millimetres; the layers are those of [`Layer`]. Texts are
 //! ASCII: any other character is written `\U+XXXX`.
 
-use crate::fill::Put;
 use crate::drawing::{Anchor, Drawing, Shape, Text};
 use crate::figure::{push_scaled, push_whole};
+use crate::fill::Put;
 use crate::geometry::{Point, Um, nearest};
 use crate::layer::{Layer, LineKind};
 use crate::pdf::push_hex;
@@ -108,7 +108,8 @@ impl File {
     }
 
     fn tables(&mut self) {
-        self.out.put("0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLTYPE\n70\n4\n");
+        self.out
+            .put("0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLTYPE\n70\n4\n");
         for line in LineKind::ALL {
             // Both continuous kinds have one line type.
             if line != LineKind::ContinuousNarrow {

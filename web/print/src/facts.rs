@@ -1,7 +1,7 @@
 //! What the page wants to know of a job without printing it.
 
-use crate::fill::Put;
 use crate::figure::push_whole;
+use crate::fill::Put;
 use crate::job::PrintJob;
 use crate::mount::balance;
 use crate::sheet::Layout;

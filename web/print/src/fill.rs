@@ -23,7 +23,9 @@ impl Put for String {
 pub(crate) fn fill(template: &str, words: &[&str]) -> String {
     let mut words = words.iter();
     fill_by(template, &mut |_| {
-        words.next().map_or_else(String::new, |word| (*word).to_owned())
+        words
+            .next()
+            .map_or_else(String::new, |word| (*word).to_owned())
     })
 }
 

@@ -1,10 +1,10 @@
 //! A job's patterns on sheets of paper.
 
-use crate::fill::Put;
 use crate::build_sheet::build_sheet;
 use crate::cut_gauge::cut_gauge;
 use crate::drawing::{Drawing, Shape, Text};
 use crate::drill_template::drill_template;
+use crate::fill::Put;
 use crate::furniture::{Furniture, Head};
 use crate::geometry::{MM, Rect, Um};
 use crate::job::{Part, PrintJob};

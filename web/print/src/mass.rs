@@ -138,13 +138,7 @@ fn add_mouth(parts: &mut Parts, job: &PrintJob, density: f64) {
             let slant = ((wide - small) / sin_cos(degrees(half_angle_millideg)).0).max(0.0);
             // Centroid of a frustum's mantle: h/3 (r1 + 2 r2)/(r1 + r2).
             let place = funnel_height(job) / 3.0 * (small + 2.0 * wide) / (small + wide);
-            parts.add_tube(
-                small + wide,
-                mm(sheet_um),
-                slant,
-                density,
-                overall + place,
-            );
+            parts.add_tube(small + wide, mm(sheet_um), slant, density, overall + place);
         }
         Mouth::Flange {
             outside_diameter_um,

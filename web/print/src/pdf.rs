@@ -116,11 +116,7 @@ fn page_entries(paper: Paper, content: usize) -> String {
     };
     fill(
         "<</Type/Page/Parent 4 0 R/MediaBox[0 0 {} {}]/Contents {} 0 R>>",
-        &[
-            &points(paper.width),
-            &points(paper.height),
-            &count(content),
-        ],
+        &[&points(paper.width), &points(paper.height), &count(content)],
     )
 }
 

@@ -1,8 +1,8 @@
 //! A sheet's marks as PDF operators, in millimetres.
 
-use crate::fill::Put;
 use crate::drawing::{Item, Shape, Text};
 use crate::figure::push_scaled;
+use crate::fill::Put;
 use crate::geometry::{Point, Rect, Um};
 use crate::job::PrintJob;
 use crate::layer::LineKind;

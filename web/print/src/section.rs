@@ -1,9 +1,9 @@
 //! The finished antenna in section, reduced, with the dimensions to work by.
 
-use crate::fill::fill;
 use crate::cone::degrees;
 use crate::dimension::{across, extension_aside, extension_upright, upright};
 use crate::drawing::{Drawing, Text};
+use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at, nearest, um};
 use crate::job::{Mouth, PrintJob, Rim};
 use crate::layer::Layer;
@@ -133,7 +133,7 @@ fn draw_probe(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
     drawing.rectangle(Layer::Outline, body);
     for screw in &job.screws {
         let x = p.back + um(screw.axial_um) / p.scale;
-        let from_probe = screw.angle_millideg.rem_euclid(360_000);
+        let from_probe = screw.angle_millideg % 360_000;
         let side = if (90_000..270_000).contains(&from_probe) {
             1
         } else {

@@ -44,8 +44,14 @@ mod tests {
             let degrees = f64::from(step) * 0.05;
             let (sin, cos) = sin_cos(degrees);
             let (other_sin, other_cos) = (degrees.to_radians().sin(), degrees.to_radians().cos());
-            assert!((sin - other_sin).abs() < 2e-15, "{degrees}: {sin} {other_sin}");
-            assert!((cos - other_cos).abs() < 2e-15, "{degrees}: {cos} {other_cos}");
+            assert!(
+                (sin - other_sin).abs() < 2e-15,
+                "{degrees}: {sin} {other_sin}"
+            );
+            assert!(
+                (cos - other_cos).abs() < 2e-15,
+                "{degrees}: {cos} {other_cos}"
+            );
         }
         assert_eq!(sin_cos(90.0), (1.0, 0.0));
         assert_eq!(sin_cos(-180.0), (0.0, -1.0));

@@ -1,8 +1,8 @@
 //! What is needed: the parts list and the words round the section drawing.
 
 use super::{When, diameter, length, say};
-use crate::fill::{Put, fill};
 use crate::figure::whole;
+use crate::fill::{Put, fill};
 use crate::job::{LengthUnit, PrintJob};
 
 pub(crate) const PARTS: &str = "Parts and tools";
@@ -29,7 +29,7 @@ pub(crate) fn hole_from_rim(job: &PrintJob) -> String {
 }
 
 const LIST: &[(When, &str)] = &[
-    (When::Always, "Can of {metal}, {inside} inside, {deep} deep"),
+    (When::Always, "Can ({metal}), {inside} inside, {deep} deep"),
     (
         When::Flange,
         "{connector}: four {screws} screws with nuts and toothed washers",
@@ -41,16 +41,13 @@ const LIST: &[(When, &str)] = &[
         "Copper wire {wire} {gauge}, {start} to start with",
     ),
     (When::Sleeve, "Sleeve {sleeve}, {length}"),
-    (When::MouthPart, "Sheet of {metal}, {sheet}, for the {part}"),
+    (When::MouthPart, "Sheet ({metal}), {sheet}, for the {part}"),
     (When::Cap, "Plastic sheet of {cap} for the cap"),
     (
         When::Bracket,
         "Bracket with tripod thread 1/4-20 (ISO 1222), two rivets or screws",
     ),
-    (
-        When::Always,
-        "Solder with flux, neutral-cure sealant, tape",
-    ),
+    (When::Always, "Solder with flux, neutral-cure sealant, tape"),
     (
         When::Always,
         "Ruler, centre punch, drills, step drill or reamer, file, iron, clamp, goggles, gloves",
