@@ -1,6 +1,10 @@
 //! Starts the page.
 
 #[cfg(target_arch = "wasm32")]
+#[global_allocator]
+static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
+
+#[cfg(target_arch = "wasm32")]
 fn main() {
     tinwave_web::page::start();
 }

@@ -35,25 +35,18 @@ pub(crate) fn pieces(text: &str, sign: u8) -> Vec<&str> {
     pieces
 }
 
-/// A whole number in decimal digits, with or without a minus before it.
+/// A whole number in decimal digits that fits its type.
 #[inline(never)]
-pub(crate) fn whole_number(text: &str) -> Option<i64> {
-    let (digits, sign) = match text.strip_prefix('-') {
-        Some(digits) => (digits, -1),
-        None => (text, 1),
-    };
-    // Eighteen digits fit into the type with room to spare.
-    if digits.is_empty() || digits.len() > 18 {
+pub(crate) fn whole_number(text: &str) -> Option<u32> {
+    if text.is_empty() {
         return None;
     }
-    let mut value = 0;
-    for byte in digits.bytes() {
-        if !byte.is_ascii_digit() {
-            return None;
-        }
-        value = value * 10 + i64::from(byte - b'0');
+    let mut value: u32 = 0;
+    for byte in text.bytes() {
+        let digit = u32::from(byte).checked_sub(48).filter(|d| *d < 10)?;
+        value = value.checked_mul(10)?.checked_add(digit)?;
     }
-    Some(value * sign)
+    Some(value)
 }
 
 #[cfg(test)]
@@ -65,8 +58,9 @@ mod tests {
         assert_eq!(pieces("a  ü ", b' '), ["a", "", "ü", ""]);
         assert_eq!(pieces("", b' '), [""]);
         assert_eq!(cut_at("a=b=c", b'='), Some(("a", "b=c")));
-        assert_eq!(whole_number("-045"), Some(-45));
-        for wrong in ["", "-", "+1", "1.0", "1234567890123456789", " 1", "١"] {
+        assert_eq!(whole_number("045"), Some(45));
+        assert_eq!(whole_number("4294967295"), Some(u32::MAX));
+        for wrong in ["", "-1", "+1", "1.0", "4294967296", " 1", "١"] {
             assert_eq!(whole_number(wrong), None, "{wrong}");
         }
     }

@@ -134,9 +134,9 @@ pub struct Panel {
 pub struct WallHole {
     /// Inside of the back wall to its axis.
     pub axial_um: u32,
-    /// Round the axis from the probe, thousandths of a degree, to the right as
-    /// one looks at the probe's hole with the mouth upwards.
-    pub angle_millideg: i32,
+    /// Round the axis from the probe, thousandths of a degree from 0 to
+    /// 360000, to the right as one looks at the probe's hole with the mouth upwards.
+    pub angle_millideg: u32,
     /// Diameter to drill.
     pub hole_um: u32,
     /// How far the screw sticks in; 0 for a rivet.
@@ -147,7 +147,7 @@ pub struct WallHole {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Bracket {
     /// Round the axis from the probe, as for [`WallHole`].
-    pub angle_millideg: i32,
+    pub angle_millideg: u32,
     /// Diameter of its two rivet or screw holes.
     pub hole_um: u32,
     /// Between the two, along the axis.

@@ -50,12 +50,12 @@ impl PrintJob {
         for hole in &self.screws {
             ranges.within("screw", hole.hole_um, 100, 20_000);
             ranges.within("screw", hole.depth_um, 0, 500_000);
-            ranges.within("screw", hole.angle_millideg.unsigned_abs(), 0, 360_000);
+            ranges.within("screw", hole.angle_millideg, 0, 360_000);
         }
         if let Some(bracket) = self.bracket {
             ranges.within("bracket", bracket.hole_um, 100, 20_000);
             ranges.within("bracket", bracket.spacing_um, 5_000, 500_000);
-            ranges.within("bracket", bracket.angle_millideg.unsigned_abs(), 0, 360_000);
+            ranges.within("bracket", bracket.angle_millideg, 0, 360_000);
         }
         self.check_mouth(ranges);
         ranges.error.take().map_or(Ok(()), Err)

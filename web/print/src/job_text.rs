@@ -1,7 +1,7 @@
 //! A job as text: one `key=value` a line, in any order.
 //!
 //! Numbers are whole and in the unit of the job's structures: micrometres,
-//! thousandths of a degree, milligrams. Several are separated by spaces, words
+//! thousandths of a degree from 0 to 360000, milligrams. Several are separated by spaces, words
 //! stand last. Empty lines are skipped. A key is given once at most, save
 //! those marked *. Of `fixing` and `flange`, and of `funnel`, `ring` and
 //! `choke`, the last one holds.
@@ -30,7 +30,7 @@
 //! | `fixing` | `nut`, `solder`: without a flange | `nut` |
 //! | `connector-mass` | milligrams | 0 |
 //! | `screw` * | from the back wall, angle, hole, depth | none |
-//! | `bracket` | angle, hole, spacing, and the deepest a rivet may go or `-` | none |
+//! | `bracket` | angle, hole, spacing, and the deepest a rivet may go or 0 | none |
 //! | `funnel` | wide inside diameter, half angle, sheet | none |
 //! | `ring` | outside diameter, sheet: a flange round the mouth | none |
 //! | `choke` | inside diameter, depth, sheet | none |
@@ -161,34 +161,18 @@ impl Value<'_> {
         })
     }
 
-    /// So many whole numbers.
-    fn numbers(&self, count: usize, expected: &'static str) -> Read<Vec<i64>> {
-        let mut numbers = Vec::new();
-        for word in pieces(self.text, b' ') {
-            numbers.push(whole_number(word).ok_or_else(|| self.wrong(expected))?);
+    /// So many numbers that are not negative, then zeros up to four.
+    #[inline(never)]
+    fn numbers(&self, count: usize, expected: &'static str) -> Read<[u32; 4]> {
+        let mut numbers = [0; 4];
+        let words = pieces(self.text, b' ');
+        if words.len() != count {
+            return Err(self.wrong(expected));
         }
-        if numbers.len() == count {
-            Ok(numbers)
-        } else {
-            Err(self.wrong(expected))
+        for (place, word) in numbers.iter_mut().zip(words) {
+            *place = whole_number(word).ok_or_else(|| self.wrong(expected))?;
         }
-    }
-
-    /// So many lengths or the like, then zeros up to three.
-    fn lengths(&self, count: usize, expected: &'static str) -> Read<[u32; 3]> {
-        let mut lengths = [0; 3];
-        for (place, number) in lengths.iter_mut().zip(self.numbers(count, expected)?) {
-            *place = self.length(number, expected)?;
-        }
-        Ok(lengths)
-    }
-
-    fn length(&self, number: i64, expected: &'static str) -> Read<u32> {
-        u32::try_from(number).map_err(|_| self.wrong(expected))
-    }
-
-    fn angle(&self, number: i64) -> Read<i32> {
-        i32::try_from(number).map_err(|_| self.wrong("an angle"))
+        Ok(numbers)
     }
 
     /// Words on one line, without what can't be seen.
@@ -211,7 +195,7 @@ impl Value<'_> {
     /// Puts it into its place.
     fn place(&self, job: &mut PrintJob) -> Read<()> {
         if let Some(place) = number_place(job, self.key) {
-            *place = self.lengths(1, "a whole number")?[0];
+            *place = self.numbers(1, "a whole number")?[0];
             return Ok(());
         }
         if let Some(place) = words_place(job, self.key) {
@@ -230,8 +214,8 @@ impl Value<'_> {
             "bracket" => job.bracket = Some(self.bracket()?),
             "funnel" | "ring" | "choke" => job.mouth = self.mouth()?,
             "cap" => {
-                let [sheet_um, permittivity_milli, _] =
-                    self.lengths(2, "sheet and permittivity")?;
+                let [sheet_um, permittivity_milli, ..] =
+                    self.numbers(2, "sheet and permittivity")?;
                 job.cap = Some(Cap {
                     sheet_um,
                     permittivity_milli,
@@ -303,7 +287,7 @@ impl Value<'_> {
     }
 
     fn limits(&self) -> Read<CutLimits> {
-        let [shortest_um, longest_um, _] = self.lengths(2, "shortest and longest")?;
+        let [shortest_um, longest_um, ..] = self.numbers(2, "shortest and longest")?;
         Ok(CutLimits {
             shortest_um,
             longest_um,
@@ -311,7 +295,7 @@ impl Value<'_> {
     }
 
     fn flange(&self) -> Read<Fixing> {
-        let [square_um, pitch_um, hole_um] = self.lengths(3, "side, pitch and hole")?;
+        let [square_um, pitch_um, hole_um, _] = self.numbers(3, "side, pitch and hole")?;
         Ok(Fixing::Flange {
             square_um,
             pitch_um,
@@ -320,47 +304,32 @@ impl Value<'_> {
     }
 
     fn screw(&self) -> Read<WallHole> {
-        const EXPECTED: &str = "distance, angle, hole and depth";
-        let numbers = self.numbers(4, EXPECTED)?;
-        let &[axial, angle, hole, depth] = numbers.as_slice() else {
-            return Err(self.wrong(EXPECTED));
-        };
+        let [axial_um, angle_millideg, hole_um, depth_um] =
+            self.numbers(4, "distance, angle, hole and depth")?;
         Ok(WallHole {
-            axial_um: self.length(axial, EXPECTED)?,
-            angle_millideg: self.angle(angle)?,
-            hole_um: self.length(hole, EXPECTED)?,
-            depth_um: self.length(depth, EXPECTED)?,
+            axial_um,
+            angle_millideg,
+            hole_um,
+            depth_um,
         })
     }
 
     fn bracket(&self) -> Read<Bracket> {
-        const EXPECTED: &str = "angle, hole, spacing, and deepest or -";
-        // No depth at all can be told by no number.
-        let (text, known) = match self.text.strip_suffix(" -") {
-            Some(text) => (text, 3),
-            None => (self.text, 4),
-        };
-        let numbers = Value { text, ..*self }.numbers(known, EXPECTED)?;
-        let &[angle, hole, spacing, ..] = numbers.as_slice() else {
-            return Err(self.wrong(EXPECTED));
-        };
-        let mut deepest_um = None;
-        if let Some(deepest) = numbers.get(3) {
-            deepest_um = Some(self.length(*deepest, EXPECTED)?);
-        }
+        let [angle_millideg, hole_um, spacing_um, deepest] =
+            self.numbers(4, "angle, hole, spacing and deepest")?;
         Ok(Bracket {
-            angle_millideg: self.angle(angle)?,
-            hole_um: self.length(hole, EXPECTED)?,
-            spacing_um: self.length(spacing, EXPECTED)?,
-            deepest_um,
+            angle_millideg,
+            hole_um,
+            spacing_um,
+            deepest_um: Some(deepest).filter(|deepest| *deepest > 0),
         })
     }
 
     fn mouth(&self) -> Read<Mouth> {
         Ok(match self.key {
             "funnel" => {
-                let [mouth_diameter_um, half_angle_millideg, sheet_um] =
-                    self.lengths(3, "wide diameter, half angle and sheet")?;
+                let [mouth_diameter_um, half_angle_millideg, sheet_um, _] =
+                    self.numbers(3, "wide diameter, half angle and sheet")?;
                 Mouth::Funnel {
                     mouth_diameter_um,
                     half_angle_millideg,
@@ -368,16 +337,16 @@ impl Value<'_> {
                 }
             }
             "ring" => {
-                let [outside_diameter_um, sheet_um, _] =
-                    self.lengths(2, "outside diameter and sheet")?;
+                let [outside_diameter_um, sheet_um, ..] =
+                    self.numbers(2, "outside diameter and sheet")?;
                 Mouth::Flange {
                     outside_diameter_um,
                     sheet_um,
                 }
             }
             _ => {
-                let [inside_diameter_um, depth_um, sheet_um] =
-                    self.lengths(3, "inside diameter, depth and sheet")?;
+                let [inside_diameter_um, depth_um, sheet_um, _] =
+                    self.numbers(3, "inside diameter, depth and sheet")?;
                 Mouth::Choke {
                     inside_diameter_um,
                     depth_um,
@@ -393,9 +362,7 @@ impl Value<'_> {
         let mut pixels = [0; 4];
         for place in &mut pixels {
             let field = next_piece(&mut rest, b' ').and_then(whole_number);
-            *place = field
-                .and_then(|n| u32::try_from(n).ok())
-                .ok_or_else(wrong)?;
+            *place = field.ok_or_else(wrong)?;
         }
         let [em_px, baseline_px, width_px, height_px] = pixels;
         let image = TextImage {

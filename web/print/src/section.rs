@@ -133,7 +133,7 @@ fn draw_probe(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
     drawing.rectangle(Layer::Outline, body);
     for screw in &job.screws {
         let x = p.back + um(screw.axial_um) / p.scale;
-        let from_probe = screw.angle_millideg.rem_euclid(360_000);
+        let from_probe = screw.angle_millideg % 360_000;
         let side = if (90_000..270_000).contains(&from_probe) {
             1
         } else {

@@ -6,7 +6,7 @@ use crate::figure::push_scaled;
 use crate::fill::{Put, fill};
 use crate::furniture::metric_ruler;
 use crate::geometry::{MM, Point, Rect, Um, at};
-use crate::layer::{Layer, LineKind};
+use crate::layer::Layer;
 use crate::letters::{self, Weight};
 use crate::pattern::Pattern;
 use crate::sheet::{Layout, Sheet};
@@ -47,14 +47,8 @@ pub fn svg_document(patterns: Vec<Pattern>, name: &str) -> String {
     }
     page.out.put("</title>\n");
     let shift = (-bounds.low.x, -bounds.low.y);
-    for layer in Layer::ALL {
-        let of_layer: Vec<&Item> = drawing
-            .items
-            .iter()
-            .filter(|item| item.layer == layer)
-            .collect();
-        page.group(Some(layer), &of_layer, shift);
-    }
+    let items: Vec<&Item> = drawing.items.iter().collect();
+    page.group(&items, shift);
     page.close();
     out
 }
@@ -134,13 +128,13 @@ impl<'a> Page<'a> {
             self.height = drawn;
         }
         let furniture: Vec<&Item> = sheet.furniture.items.iter().collect();
-        self.group(None, &furniture, (0, 0));
+        self.group(&furniture, (0, 0));
         for (number, view) in sheet.views.iter().enumerate() {
             let id = fill("tw{}-{}", &[&words::count(index), &words::count(number)]);
             if view.clipped {
                 self.clip(&id, view.place());
             }
-            self.group(None, &view.items(layout), view.shift);
+            self.group(&view.items(layout), view.shift);
             if view.clipped {
                 self.out.put("</g>\n");
             }
@@ -166,39 +160,36 @@ impl<'a> Page<'a> {
         self.out.put(")\">\n");
     }
 
-    /// Items, with their line kinds, as groups; one group with the layer's name
-    /// where one is given.
-    fn group(&mut self, layer: Option<Layer>, items: &[&Item], (x, y): (Um, Um)) {
-        let mut line: Option<LineKind> = None;
+    /// Items in groups of one layer, which is each group's class.
+    fn group(&mut self, items: &[&Item], (x, y): (Um, Um)) {
+        let mut open: Option<Layer> = None;
         for item in items {
             if let Shape::Text(text) = &item.shape {
-                if line.take().is_some() {
+                if open.take().is_some() {
                     self.out.put("</g>\n");
                 }
                 self.text(text, (x, y));
                 continue;
             }
-            if line != Some(item.layer.line()) {
-                if line.is_some() {
+            if open != Some(item.layer) {
+                if open.is_some() {
                     self.out.put("</g>\n");
                 }
-                line = Some(item.layer.line());
-                self.line_group(layer, item.layer.line());
+                open = Some(item.layer);
+                self.open_group(item.layer);
             }
             self.shape(&item.shape, (x, y));
         }
-        if line.is_some() {
+        if open.is_some() {
             self.out.put("</g>\n");
         }
     }
 
-    fn line_group(&mut self, layer: Option<Layer>, line: LineKind) {
-        self.out.put("<g");
-        if let Some(layer) = layer {
-            self.out.put(" id=\"");
-            self.out.put(layer.name());
-            self.out.put("\"");
-        }
+    fn open_group(&mut self, layer: Layer) {
+        let line = layer.line();
+        self.out.put("<g class=\"");
+        self.out.put(layer.name());
+        self.out.put("\"");
         self.attribute("stroke-width", Um::try_from(line.width_um()).unwrap_or(0));
         if !line.dashes_um().is_empty() {
             self.out.put(" stroke-dasharray=\"");

@@ -45,7 +45,7 @@ impl WrapStrip {
         job: &PrintJob,
         key: &'static str,
         axial_um: u32,
-        angle_millideg: i32,
+        angle_millideg: u32,
     ) -> Result<Point, PrintError> {
         if axial_um >= job.can.open_length_um {
             return Err(PrintError::OutOfRange {

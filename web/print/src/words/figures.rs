@@ -1,6 +1,6 @@
 //! The figures and names of a job that sentences speak of.
 
-use super::{SPARE_WIRE_UM, diameter, length, metal};
+use super::{SPARE_WIRE_UM, diameter, length};
 use crate::figure::{rounded, whole};
 use crate::fill::{fill, fill_by};
 use crate::job::{Fixing, Mouth, PrintJob, Rim};
@@ -49,7 +49,7 @@ fn figure(job: &PrintJob, name: &str) -> String {
 
 fn name_of<'a>(job: &'a PrintJob, name: &str) -> &'a str {
     match name {
-        "metal" => metal(job.can.metal),
+        "metal" => job.can.metal.key(),
         "connector" => &job.panel.name,
         "gauge" => &job.probe.gauge,
         "end" => match job.rim {

@@ -11,7 +11,7 @@ pub(crate) use steps::*;
 pub(crate) use template::*;
 
 use crate::fill::fill;
-use crate::job::{Metal, PrintJob};
+use crate::job::PrintJob;
 
 pub(crate) const PROGRAM: &str = "Tinwave";
 pub(crate) const DRILL_TEMPLATE: &str = "drill template";
@@ -39,21 +39,6 @@ pub(crate) fn sheet_of(number: usize, all: usize) -> String {
 /// A count as digits.
 pub(crate) fn count(number: usize) -> String {
     crate::figure::whole(i64::try_from(number).unwrap_or(i64::MAX))
-}
-
-/// The can's metal.
-pub(crate) const fn metal(metal: Metal) -> &'static str {
-    match metal {
-        Metal::Tinplate => "tinplate",
-        Metal::Galvanised => "galvanised steel",
-        Metal::Aluminium => "aluminium",
-        Metal::Copper => "copper",
-        Metal::Brass => "brass",
-        Metal::Zinc => "zinc",
-        Metal::Steel => "steel",
-        Metal::Stainless => "stainless steel",
-        _ => "metal",
-    }
 }
 
 /// "Ø 4.10 mm".

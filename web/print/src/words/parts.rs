@@ -29,7 +29,7 @@ pub(crate) fn hole_from_rim(job: &PrintJob) -> String {
 }
 
 const LIST: &[(When, &str)] = &[
-    (When::Always, "Can of {metal}, {inside} inside, {deep} deep"),
+    (When::Always, "Can ({metal}), {inside} inside, {deep} deep"),
     (
         When::Flange,
         "{connector}: four {screws} screws with nuts and toothed washers",
@@ -41,7 +41,7 @@ const LIST: &[(When, &str)] = &[
         "Copper wire {wire} {gauge}, {start} to start with",
     ),
     (When::Sleeve, "Sleeve {sleeve}, {length}"),
-    (When::MouthPart, "Sheet of {metal}, {sheet}, for the {part}"),
+    (When::MouthPart, "Sheet ({metal}), {sheet}, for the {part}"),
     (When::Cap, "Plastic sheet of {cap} for the cap"),
     (
         When::Bracket,

@@ -75,7 +75,7 @@ pub(crate) const STEP_LIST: &[(When, &str, &str)] = &[
      "Drill 3 mm, then up to {drill} with a step drill, small holes first. Big twist drills tear thin sheet, and small holes are drilled truer while the wall is still whole.",
      "Goggles: chips fly. Clamp the can over wood and never hold it by hand; thin sheet catches the drill and spins."),
     (When::Always,
-     "Take off the burrs inside and out, and rub the {metal} bright round the holes, lacquer and paint too. A burr changes the match, and lacquer breaks the contact.",
+     "Take off the burrs inside and out, and rub the wall bright round the holes, lacquer and paint too. A burr changes the match, and lacquer breaks the contact.",
      "Chips and burrs cut: brush, don’t wipe by hand."),
     (When::Always,
      "Cut {start} of wire, longer than it will be, and straighten it. Metal comes off; it doesn’t go back on.",

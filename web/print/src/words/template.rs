@@ -35,7 +35,7 @@ fn from_rim(job: &PrintJob, axial_um: u32) -> String {
     from + &say(job, " from {rim}")
 }
 
-fn degrees(millideg: i32) -> String {
+fn degrees(millideg: u32) -> String {
     fixed(rounded(i64::from(millideg), 100), 1)
 }
 
