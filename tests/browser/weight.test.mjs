@@ -6,9 +6,11 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { FIRST, open, ready, scenario, serve } from './page.mjs';
 
-// Ceilings that may only come down: the aims are 220,000 and 180,000.
+// Ceilings that may only come down: the aims are 245,000 and 205,000. Printing is
+// fetched when it is asked for, and counts apart.
 const TOTAL_BAR = 262_000;
 const WASM_BAR = 238_000;
+const PRINT_BAR = 45_000;
 
 scenario('all files together, and the program, are within their bars', async () => {
   const names = await readdir(FIRST);
@@ -16,11 +18,14 @@ scenario('all files together, and the program, are within their bars', async () 
     names.map(async (name) => [name, gzipSync(await readFile(join(FIRST, name)), { level: 9 }).length]),
   );
   const sum = (list) => list.reduce((total, [, size]) => total + size, 0);
-  const wasm = sum(sizes.filter(([name]) => name.endsWith('.wasm')));
-  const total = sum(sizes);
+  const first = sizes.filter(([name]) => !name.startsWith('print'));
+  const wasm = sum(first.filter(([name]) => name.endsWith('.wasm')));
+  const total = sum(first);
+  const print = sum(sizes) - total;
   console.log(`gzip: ${total} bytes in ${names.length} files, ${wasm} of them the program`);
   assert.ok(wasm > 0 && wasm <= WASM_BAR, `${wasm}`);
   assert.ok(total <= TOTAL_BAR, `${total}`);
+  assert.ok(print > 0 && print <= PRINT_BAR, `printing ${print}`);
 });
 
 scenario('a first visit transfers no more than that', async (t) => {

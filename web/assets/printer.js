@@ -39,7 +39,7 @@ function image(words) {
 /** The file's bytes; texts that its fonts lack are drawn and handed in. */
 function drawn(job, kind) {
   for (let attempt = 0; attempt < 2; attempt++) {
-    const bytes = print(job, kind);
+    const bytes = print(new TextEncoder().encode(`${kind}\n${job}`));
     if (bytes[0] === 0) return bytes.subarray(1);
     const [message, ...texts] = new TextDecoder().decode(bytes.subarray(1)).split('\n');
     if (message !== 'needs-images') throw new Error(message);
@@ -95,7 +95,7 @@ function choices() {
 function measured(text) {
   const millimetres = Number.parseFloat(String(text).replace(',', '.'));
   if (!(millimetres >= 90 && millimetres <= 110)) {
-    throw new Error('what the printed ruler of 100 mm measures lies between 90 and 110 mm');
+    throw new Error('a printed ruler measures 90 to 110 mm');
   }
   return Math.round(millimetres * 1000);
 }
@@ -105,7 +105,7 @@ function lines(chosen) {
   const one = (key) => `${key}=${chosen.get(key)}\n`;
   const ruler = (key) => `${key}=${measured(chosen.get(key))}\n`;
   const parts = chosen.getAll('parts');
-  if (parts.length === 0) throw new Error('nothing is chosen to be printed');
+  if (parts.length === 0) throw new Error('nothing is chosen');
   return (
     ['paper', 'rim', 'seam'].map(one).join('') +
     ['ruler-across', 'ruler-upright'].map(ruler).join('') +

@@ -1,0 +1,97 @@
+// Printing from the page: files and sheets at true scale, fetched when they are
+// asked for, and there without a network.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { checkAxe, checkQuiet, keptOffline, open, ready, scenario, serve } from './page.mjs';
+
+async function started(t, url, options = {}) {
+  const page = await ready(await open(t, url, { width: 360, height: 740, acceptDownloads: true, ...options }));
+  await page.locator('#print').waitFor();
+  return page;
+}
+
+async function saved(page, kind) {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.click(`[data-do=print][data-arg=${kind}]`),
+  ]);
+  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
+scenario('files of every kind, under the name of the design', async (t) => {
+  const { url } = await serve(t);
+  const page = await started(t, url);
+  await page.fill('#name', '\u679c\u56ed (north) <gate>');
+  const pdf = await saved(page, 'pdf');
+  assert.equal(pdf.name, '\u679c\u56ed-north-gate.pdf');
+  const text = pdf.bytes.toString('latin1');
+  assert.match(text, /^%PDF-1\.\d/);
+  // A4 is 210 by 297 mm (ISO 216): 595.28 by 841.89 points of 1/72 in.
+  assert.match(text, /MediaBox ?\[ ?0 0 595\.2\d* 841\.8\d* ?\]/);
+  assert.match(text, /PrintScaling ?\/None/);
+  assert.match((await saved(page, 'svg')).bytes.toString('utf8'), /<svg[^>]*width="[\d.]+mm"/);
+  assert.match((await saved(page, 'dxf')).bytes.toString('latin1'), /SECTION/);
+  await page.selectOption('#print-paper', 'letter');
+  const letter = (await saved(page, 'pdf')).bytes.toString('latin1');
+  // Letter is 8.5 by 11 in (ANSI/ASME Y14.1).
+  assert.match(letter, /MediaBox ?\[ ?0 0 612(\.0*)? 792(\.0*)? ?\]/);
+  await checkAxe(page);
+  await checkQuiet(page);
+});
+
+scenario('a ruler that came out short is corrected, one that cannot be is refused', async (t) => {
+  const { url } = await serve(t);
+  const page = await started(t, url);
+  await page.fill('#print-across', '5');
+  await page.click('[data-do=print][data-arg=pdf]');
+  await page.locator('#print-said', { hasText: '90 to 110' }).waitFor();
+  await page.fill('#print-across', '98');
+  const pdf = await saved(page, 'pdf');
+  assert.match(pdf.bytes.toString('latin1'), /^%PDF/);
+  assert.equal(await page.textContent('#print-said'), '');
+});
+
+scenario('the browser prints the sheets alone, at true scale', async (t) => {
+  const { url } = await serve(t);
+  const page = await started(t, url);
+  await page.evaluate(() => {
+    window.print = () => document.documentElement.setAttribute('data-printed', '');
+  });
+  await page.click('[data-do=print][data-arg=paper]');
+  await page.locator('html[data-printed]').waitFor({ state: 'attached' });
+  await page.emulateMedia({ media: 'print' });
+  const sheets = await page.$$eval('#sheets svg', (list) =>
+    list.map((sheet) => {
+      const { width, height } = sheet.getBoundingClientRect();
+      return [width, height];
+    }),
+  );
+  assert.ok(sheets.length >= 3, `${sheets.length} sheets`);
+  for (const [width, height] of sheets) {
+    // CSS: 96 px to the inch of 25.4 mm. Within 0.1 mm.
+    assert.ok(Math.abs((width / 96) * 25.4 - 210) < 0.1, `${width} px wide`);
+    assert.ok(Math.abs((height / 96) * 25.4 - 297) < 0.1, `${height} px high`);
+  }
+  assert.equal(await page.locator('#app').isVisible(), false, 'nothing else is printed');
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  assert.equal(await page.locator('#sheets').count(), 0);
+});
+
+scenario('printing works without a network', async (t) => {
+  const { url, stop } = await serve(t);
+  const page = await started(t, url);
+  await keptOffline(page);
+  await page.waitForFunction(async () => {
+    for (const name of await caches.keys()) {
+      const kept = (await (await caches.open(name)).keys()).map(({ url: address }) => address);
+      if (kept.filter((address) => /\/print[^/]*$/.test(address)).length >= 3) return true;
+    }
+    return false;
+  });
+  await stop();
+  await page.reload();
+  await ready(page);
+  await page.locator('#print').waitFor();
+  assert.match((await saved(page, 'pdf')).bytes.toString('latin1'), /^%PDF/);
+});
