@@ -37,6 +37,7 @@ scenarios! {
     design: Shared,
     lighthouse: Alone,
     offline: Shared,
+    parity: Shared,
     print: Shared,
     speed: Alone,
     subpath: Shared,

@@ -1,0 +1,60 @@
+// The field computation gives the same bits in the browser as on the host: both
+// are held against `web/tests/outside_digests.txt`, which the host's test writes.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { FIRST, fileLike, open, ready, scenario, serve } from './page.mjs';
+
+const DIGESTS = join(import.meta.dirname, '../../web/tests/outside_digests.txt');
+
+scenario('the solved outside of a can has the same bits in wasm as natively', async (t) => {
+  const { url } = await serve(t);
+  const page = await ready(await open(t, url));
+  const script = new URL(await fileLike(FIRST, /^app-.*\.js$/), url).href;
+  const lines = (await readFile(DIGESTS, 'utf8')).trim().split('\n');
+  assert.ok(lines.length >= 3);
+  for (const line of lines) {
+    const [link, wanted] = line.split(' ');
+    const found = await page.evaluate(
+      async ({ script, link }) => {
+        const { outside_begin, outside_step, outside_finish } = await import(script);
+        const total = outside_begin(link);
+        for (let done = 0; done < total; done++) outside_step();
+        const numbers = outside_finish();
+        // FNV-1a of 64 bits over the bytes from the lowest.
+        let hash = 0xcbf29ce484222325n;
+        for (const byte of new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength)) {
+          hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
+        }
+        return hash.toString(16).padStart(16, '0');
+      },
+      { script, link },
+    );
+    assert.equal(found, wanted, link);
+  }
+});
+
+scenario('a plain can is solved at five frequencies within its time', async (t) => {
+  const { url } = await serve(t);
+  const page = await ready(await open(t, url));
+  const script = new URL(await fileLike(FIRST, /^app-.*\.js$/), url).href;
+  const [link] = (await readFile(DIGESTS, 'utf8')).split(' ');
+  const times = await page.evaluate(
+    async ({ script, link }) => {
+      const { outside_begin, outside_step } = await import(script);
+      const found = [];
+      for (let round = 0; round < 6; round++) {
+        const begun = performance.now();
+        const total = outside_begin(link);
+        for (let done = 0; done < total; done++) outside_step();
+        found.push(((performance.now() - begun) * 5) / total);
+      }
+      return found;
+    },
+    { script, link },
+  );
+  console.log(`five frequencies of a plain can: ${times.map((ms) => ms.toFixed(1)).join(', ')} ms`);
+  // The aim is 30 ms; twice that is for busy machines.
+  assert.ok(Math.min(...times) <= 60, `${times}`);
+});
