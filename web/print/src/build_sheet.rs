@@ -34,7 +34,7 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
     let mut drawing = Drawing::default();
     for capital in CAPITALS {
         let mut page = Page {
-            drawing: picture.clone(),
+            drawing: Drawing::default(),
             column: 0,
             y: -picture_height,
             capital,
@@ -49,6 +49,7 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
             break;
         }
     }
+    drawing.place(picture, 0, 0);
     Pattern {
         title: words::BUILD_SHEET,
         drawing,

@@ -39,46 +39,34 @@ pub fn whole(value: i64) -> String {
 
 /// Appends `value` counted in 10^-`decimals`, without trailing zeros.
 pub(crate) fn push_scaled(text: &mut String, value: i64, decimals: u32) {
-    let scale = 10_u64.saturating_pow(decimals);
-    let size = value.unsigned_abs();
-    if value < 0 {
-        text.put("-");
-    }
-    push_digits(text, size / scale);
-    let mut rest = size % scale;
-    if rest == 0 {
-        return;
-    }
-    text.put(".");
-    let mut place = scale / 10;
-    while rest > 0 && place > 0 {
-        push_digits(text, rest / place);
-        rest %= place;
-        place /= 10;
-    }
+    push_decimal(text, value, decimals, false);
 }
 
 /// `value` counted in 10^-`decimals` with all its decimals.
 #[must_use]
 pub fn fixed(value: i64, decimals: u32) -> String {
-    let scale = 10_i64.saturating_pow(decimals);
     let mut text = String::new();
+    push_decimal(&mut text, value, decimals, true);
+    text
+}
+
+#[inline(never)]
+fn push_decimal(text: &mut String, value: i64, decimals: u32, with_zeros: bool) {
+    let mut place = 10_u64.saturating_pow(decimals);
+    let size = value.unsigned_abs();
     if value < 0 {
         text.put("-");
     }
-    let size = value.unsigned_abs();
-    push_digits(&mut text, size / scale.unsigned_abs());
-    let mut rest = size % scale.unsigned_abs();
-    let mut place = scale.unsigned_abs() / 10;
-    if place > 0 {
+    push_digits(text, size / place);
+    let mut rest = size % place;
+    if place > 1 && (with_zeros || rest > 0) {
         text.put(".");
     }
-    while place > 0 {
-        push_digits(&mut text, rest / place);
-        rest %= place;
+    while place > 1 && (with_zeros || rest > 0) {
         place /= 10;
+        push_digits(text, rest / place);
+        rest %= place;
     }
-    text
 }
 
 /// Division to the nearest whole number, halves away from zero.

@@ -117,14 +117,14 @@ impl Furniture {
 }
 
 /// The shapes of a ruler that starts at a place: a line with a mark for every
-/// step, longer where `length_of` says so.
+/// step, longer where a group of steps is full.
+#[inline(never)]
 fn ruler(
     drawing: &mut Drawing,
     start: Point,
     upright: bool,
-    steps: Um,
+    (steps, group): (Um, Um),
     (length, label): (Um, &str),
-    mark: impl Fn(Um) -> Um,
 ) {
     let along = |distance: Um, aside: Um| {
         if upright {
@@ -136,45 +136,31 @@ fn ruler(
     drawing.line(Layer::Ruler, along(0, 0), along(length, 0));
     for step in 0..=steps {
         let distance = length / steps * step;
-        drawing.line(
-            Layer::Ruler,
-            along(distance, 0),
-            along(distance, mark(step)),
-        );
+        let mark = if step % steps == 0 {
+            MARK
+        } else if step % group == 0 {
+            MARK * 3 / 4
+        } else {
+            MARK / 2
+        };
+        drawing.line(Layer::Ruler, along(distance, 0), along(distance, mark));
     }
-    let place = along(length, 0);
-    let text = if upright {
-        Text::new(place.by(0, 2 * MM), CAPITAL, label).turned()
-    } else {
-        Text::new(place.by(2 * MM, MM), CAPITAL, label)
-    };
+    let mut text = Text::new(along(length, 0).by(2 * MM, MM), CAPITAL, label);
+    if upright {
+        text.at = along(length + 2 * MM, 0);
+        text.turned = true;
+    }
     drawing.text(text);
 }
 
 /// The ruler of 100 mm, every 5 mm marked.
 pub fn metric_ruler(drawing: &mut Drawing, start: Point, upright: bool) {
     let labelled = (RULER, words::METRIC_RULER);
-    ruler(drawing, start, upright, 20, labelled, |step| {
-        if step % 20 == 0 {
-            MARK
-        } else if step % 2 == 0 {
-            MARK * 3 / 4
-        } else {
-            MARK / 2
-        }
-    });
+    ruler(drawing, start, upright, (20, 2), labelled);
 }
 
 /// The ruler of 4 in, every quarter marked.
 pub fn inch_ruler(drawing: &mut Drawing, start: Point) {
     let labelled = (INCH_RULER, words::INCH_RULER);
-    ruler(drawing, start, false, 16, labelled, |step| {
-        if step % 16 == 0 {
-            MARK
-        } else if step % 4 == 0 {
-            MARK * 3 / 4
-        } else {
-            MARK / 2
-        }
-    });
+    ruler(drawing, start, false, (16, 4), labelled);
 }

@@ -18,7 +18,7 @@ static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_alloca
 /// The first byte that comes back is 0, and the file follows; or it is 1, and
 /// the message of [`PrintError`] follows in UTF-8: one line, or `needs-images`
 /// and then one line for each text to be drawn.
-#[wasm_bindgen(js_name = print)]
+#[wasm_bindgen(js_name = print, skip_jsdoc)]
 #[allow(unreachable_pub, reason = "the browser reaches it")]
 pub fn print_text(text: &[u8]) -> Vec<u8> {
     let (first, rest) = match printed(text) {
