@@ -131,7 +131,7 @@ fn solving(model: &Model) -> String {
                 .to_owned()
         }
         Solving::Working { .. } => {
-            "What stands here is an estimate from an endless pipe. The full computation of this can is running."
+            "Estimated from an endless pipe. The full computation of this can is running."
                 .to_owned()
         }
         Solving::Stopped => {

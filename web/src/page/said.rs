@@ -4,6 +4,7 @@ use tinwave_core::verdict::{Finding, Severity};
 
 use super::markup::fill;
 use super::model::Model;
+use super::outside_job::Solving;
 use crate::words::{self, CautionText, Occasion};
 
 /// The shape of a severity, so that colour never speaks alone: a tick in a
@@ -68,7 +69,13 @@ pub(super) fn findings(model: &Model, place: Place) -> String {
         .analysis
         .as_ref()
         .map_or(&[][..], |analysis| &analysis.verdict);
-    for finding in all.iter().filter(|finding| place_of(finding) == place) {
+    // What is about to be replaced is said once, beside the progress.
+    let passing = |finding: &Finding| {
+        matches!(finding, Finding::BeamOfEndlessPipe { .. })
+            && matches!(model.solving, Solving::Working { .. })
+    };
+    let here = |finding: &&Finding| place_of(finding) == place && !passing(finding);
+    for finding in all.iter().filter(here) {
         let said = words::finding(finding, model.unit);
         fill(&mut html, "<li data-code=\"~\">", &[said.code]);
         badge(&mut html, said.severity);
