@@ -52,7 +52,7 @@ fn squares(words: &str) -> TextImage {
 #[test]
 fn pdf_has_real_pages_and_asks_not_to_be_scaled() -> Result<(), String> {
     for (name, size) in [
-        ("orchard-gate", [595.275_59, 841.889_76]),
+        ("orchard-gate", [595.276, 841.89]),
         ("barn-roof", [612.0, 792.0]),
     ] {
         let job = common::job(name)?;
