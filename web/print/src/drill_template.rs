@@ -48,7 +48,7 @@ pub fn drill_template(job: &PrintJob, set: Typesetter) -> Result<Pattern, PrintE
     draw_flange(&mut drawing, job, probe);
 
     let height = floor + draw_band(&mut drawing, job, set, strip, &marks, floor);
-    let mut free = FreePlaces::default();
+    let mut free = FreePlaces::new(Rect::new(at(0, 0), at(strip.around + TAB, height)));
     for taken in boxes {
         free.take(taken);
     }

@@ -219,7 +219,9 @@ fn ascii(words: &str) -> String {
     let mut out = String::new();
     for character in words.chars() {
         match character {
-            '\\' | '%' | '^' => push_code(&mut out, character),
+            '\\' | '%' => push_code(&mut out, character),
+            // A caret and a space are a caret; with a letter it is a control sign.
+            '^' => out.put("^ "),
             ' '..='~' => out.push(character),
             c if c.is_control() => out.put(" "),
             _ => push_code(&mut out, character),
@@ -244,7 +246,7 @@ mod tests {
     fn no_name_can_be_a_code() {
         assert_eq!(
             ascii("100 %%c \\P ^J ü 日"),
-            "100 \\U+0025\\U+0025c \\U+005CP \\U+005EJ \\U+00FC \\U+65E5"
+            "100 \\U+0025\\U+0025c \\U+005CP ^ J \\U+00FC \\U+65E5"
         );
     }
 }

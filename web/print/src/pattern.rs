@@ -15,8 +15,9 @@ pub struct Pattern {
 }
 
 /// Finds free places for short words among what is already drawn.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct FreePlaces {
+    ground: Rect,
     taken: Vec<Rect>,
 }
 
@@ -27,6 +28,15 @@ pub type Place = (Point, Anchor);
 const AIR: Um = 400;
 
 impl FreePlaces {
+    /// All of a ground is free.
+    #[must_use]
+    pub const fn new(ground: Rect) -> Self {
+        Self {
+            ground,
+            taken: Vec::new(),
+        }
+    }
+
     /// Nothing more may be written on a box.
     pub fn take(&mut self, rect: Rect) {
         self.taken.push(rect);
@@ -39,9 +49,10 @@ impl FreePlaces {
             let mut text = text.clone();
             text.at = *at;
             text.anchor = *anchor;
-            let ground = text.bounds().grown(AIR);
-            if !self.taken.iter().any(|taken| taken.overlaps(ground)) {
-                self.take(ground);
+            let needed = text.bounds().grown(AIR);
+            let free = !self.taken.iter().any(|taken| taken.overlaps(needed));
+            if free && self.ground.contains(needed) {
+                self.take(needed);
                 drawing.text(text);
                 return true;
             }

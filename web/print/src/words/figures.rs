@@ -56,6 +56,10 @@ fn name_of<'a>(job: &'a PrintJob, name: &str) -> &'a str {
             Rim::Closed => "closed end",
             Rim::Open => "mouth",
         },
+        "side" => match job.rim {
+            Rim::Closed => "right",
+            Rim::Open => "left",
+        },
         "rim" => match job.rim {
             Rim::Closed => "the closed end’s rim",
             Rim::Open => "the rim of the mouth",

@@ -35,8 +35,11 @@ fn from_rim(job: &PrintJob, axial_um: u32) -> String {
     from + &say(job, " from {rim}")
 }
 
-fn degrees(millideg: u32) -> String {
-    fixed(rounded(i64::from(millideg), 100), 1)
+/// An angle as the strip shows it: with the open rim below, angles run to the
+/// left.
+fn beside(job: &PrintJob, millideg: u32) -> String {
+    let degrees = fixed(rounded(i64::from(millideg), 100), 1);
+    degrees + &say(job, "° to the {side}")
 }
 
 /// What the template is for.
@@ -55,11 +58,11 @@ pub(crate) fn probe_hole_listed(job: &PrintJob) -> String {
 /// A tuning screw in the list.
 pub(crate) fn screw_hole_listed(job: &PrintJob, screw: &WallHole) -> String {
     fill(
-        "drill {} for a tuning screw, {}, {}° to the right of hole 1; it sticks in {}",
+        "drill {} for a tuning screw, {}, {} of hole 1; it sticks in {}",
         &[
             &diameter(job, screw.hole_um),
             &from_rim(job, screw.axial_um),
-            &degrees(screw.angle_millideg),
+            &beside(job, screw.angle_millideg),
             &length(job, screw.depth_um),
         ],
     )
@@ -68,11 +71,11 @@ pub(crate) fn screw_hole_listed(job: &PrintJob, screw: &WallHole) -> String {
 /// A hole of the bracket in the list.
 pub(crate) fn bracket_hole_listed(job: &PrintJob, axial_um: u32, bracket: Bracket) -> String {
     fill(
-        "drill {} for the bracket, {}, {}° to the right of hole 1",
+        "drill {} for the bracket, {}, {} of hole 1",
         &[
             &diameter(job, bracket.hole_um),
             &from_rim(job, axial_um),
-            &degrees(bracket.angle_millideg),
+            &beside(job, bracket.angle_millideg),
         ],
     )
 }
