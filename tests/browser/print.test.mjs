@@ -70,8 +70,8 @@ scenario('the browser prints the sheets alone, at true scale', async (t) => {
   assert.ok(sheets.length >= 3, `${sheets.length} sheets`);
   for (const [width, height] of sheets) {
     // CSS: 96 px to the inch of 25.4 mm. Within 0.1 mm.
-    assert.ok(Math.abs((width / 96) * 25.4 - 210) < 0.1, `${width} px wide`);
-    assert.ok(Math.abs((height / 96) * 25.4 - 297) < 0.1, `${height} px high`);
+    assert.ok(Math.abs((Math.min(width, height) / 96) * 25.4 - 210) < 0.1, `${width} px wide`);
+    assert.ok(Math.abs((Math.max(width, height) / 96) * 25.4 - 297) < 0.1, `${height} px high`);
   }
   assert.equal(await page.locator('#app').isVisible(), false, 'nothing else is printed');
   await page.evaluate(() => dispatchEvent(new Event('afterprint')));

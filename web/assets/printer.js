@@ -65,8 +65,10 @@ function onPaper(bytes, paper) {
   sheets.innerHTML = new TextDecoder().decode(bytes);
   document.body.append(sheets);
   // The margins are in the sheets already.
+  const { width, height } = sheets.querySelector('svg');
+  const way = width.baseVal.value > height.baseVal.value ? ' landscape' : '';
   const rules = new CSSStyleSheet();
-  rules.replaceSync(`@page { size: ${paper === 'a4' ? 'A4' : 'letter'}; margin: 0; }`);
+  rules.replaceSync(`@page { size: ${paper}${way}; margin: 0; }`);
   document.adoptedStyleSheets.push(rules);
   const done = () => {
     sheets.remove();
