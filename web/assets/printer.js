@@ -4,11 +4,6 @@
 import start, { print } from './{{print}}';
 
 const started = start({ module_or_path: new URL('./{{print_wasm}}', import.meta.url) });
-const KINDS = {
-  pdf: ['pdf', 'application/pdf'],
-  svg: ['svg', 'image/svg+xml'],
-  dxf: ['dxf', 'application/dxf'],
-};
 const EM_PX = 64;
 
 /** A text as the browser's own fonts draw it, one bit to a pixel. */
@@ -45,14 +40,13 @@ function drawn(job, kind) {
     if (message !== 'needs-images') throw new Error(message);
     job += texts.map(image).join('');
   }
-  throw new Error('a text could not be drawn');
+  throw new Error('a text is missing');
 }
 
 function save(bytes, kind, name) {
-  const [ending, type] = KINDS[kind];
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([bytes], { type }));
-  link.download = `${name}.${ending}`;
+  link.href = URL.createObjectURL(new Blob([bytes]));
+  link.download = `${name}.${kind}`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
