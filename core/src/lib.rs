@@ -33,6 +33,7 @@ pub mod radiation;
 pub mod reflection;
 pub mod ruler;
 pub mod si;
+pub mod touchstone;
 pub mod verdict;
 pub mod wall_loss;
 pub mod waveguide_mode;
