@@ -44,6 +44,8 @@ pub struct CanBody {
     length_m: f64,
     metal: Metal,
     end: BodyEnd,
+    /// Radius that the outside was solved for.
+    solved_radius_m: f64,
 }
 
 /// What the guide ends in.
@@ -105,7 +107,42 @@ impl CanBody {
             length_m: si.open_length_m,
             metal: design.can.metal,
             end,
+            solved_radius_m: si.radius_m,
         }
+    }
+
+    /// The same body a little wider or longer. A solved outside is not solved anew:
+    /// it counts as scaled with the radius, which is exact for a small change to first
+    /// order but for the rim's own size.
+    #[must_use]
+    pub(crate) fn resized(&self, radius_m: f64, length_m: f64) -> Self {
+        Self {
+            radius_m,
+            length_m,
+            ..self.clone()
+        }
+    }
+
+    /// The solved outside's end at a frequency, scaled to this radius and length.
+    fn outside_end(&self, outside: &OutsideSpectrum, frequency_hz: f64) -> Option<GuideEnd> {
+        if self.radius_m == self.solved_radius_m {
+            let end = outside.guide_end(frequency_hz)?;
+            return Some(GuideEnd {
+                length_m: self.length_m,
+                ..end
+            });
+        }
+        let (low, high) = outside.band_hz();
+        let scaled = frequency_hz * (self.radius_m / self.solved_radius_m);
+        if !(low..=high).contains(&frequency_hz) {
+            return None;
+        }
+        outside
+            .guide_end(scaled.clamp(low, high))
+            .map(|end| GuideEnd {
+                length_m: self.length_m,
+                ..end
+            })
     }
 
     /// The guide's condition at a frequency: wall loss and what comes back from the mouth.
@@ -116,7 +153,7 @@ impl CanBody {
         let end = match &self.end {
             BodyEnd::Absorbing => None,
             BodyEnd::Pipe => Some(self.pipe_end(frequency_hz)?),
-            BodyEnd::Outside(outside, open) => match outside.guide_end(frequency_hz) {
+            BodyEnd::Outside(outside, open) => match self.outside_end(outside, frequency_hz) {
                 Some(end) => Some(end),
                 None if *open => Some(self.pipe_end(frequency_hz)?),
                 None => {
