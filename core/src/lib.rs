@@ -37,6 +37,7 @@ pub mod radiation;
 pub mod random;
 pub mod reflection;
 pub mod ruler;
+pub mod screw_search;
 pub mod si;
 pub mod tolerance;
 pub mod touchstone;

@@ -1,0 +1,57 @@
+//! VSWR against depth, a point for every quarter turn.
+
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::search::{Band, worst_vswr};
+use crate::design::{Design, Micrometres, Screw};
+use crate::design_error::DesignError;
+use crate::outside::OutsideSpectrum;
+
+/// One depth of a screw.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DepthPoint {
+    /// Quarter turns from flush with the wall.
+    pub quarter_turns: u32,
+    /// Depth that this makes.
+    pub depth_um: Micrometres,
+    /// Largest VSWR over the band; `None` where the screw would touch something.
+    pub worst_vswr: Option<f64>,
+}
+
+/// Most points of a curve.
+const MOST_POINTS: u32 = 400;
+
+/// The curve of one more screw in a design, its own depth left aside, from flush to
+/// `deepest_um`, by quarter turns of a thread of `pitch_um` (M3: 500, M4: 700; ISO 261).
+/// Empty where the can is not computed or the pitch is 0.
+///
+/// # Errors
+/// A number of the design outside its hard range.
+pub fn depth_curve(
+    design: &Design,
+    outside: Option<&Arc<OutsideSpectrum>>,
+    screw: Screw,
+    pitch_um: Micrometres,
+    deepest_um: Micrometres,
+) -> Result<Vec<DepthPoint>, DesignError> {
+    design.check()?;
+    let Some(band) = Band::new(design, outside) else {
+        return Ok(Vec::new());
+    };
+    let points = deepest_um
+        .saturating_mul(4)
+        .checked_div(pitch_um)
+        .map_or(0, |last| last.min(MOST_POINTS - 1) + 1);
+    Ok((0..points)
+        .map(|quarter_turns| {
+            let depth_um = quarter_turns.saturating_mul(pitch_um) / 4;
+            let screw = Screw { depth_um, ..screw };
+            DepthPoint {
+                quarter_turns,
+                depth_um,
+                worst_vswr: worst_vswr(design, &band, &[screw]),
+            }
+        })
+        .collect())
+}
