@@ -9,6 +9,7 @@ use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::beam_report::{BeamOut, beam_out};
+use super::tuning_report::{ScrewsOut, SensitivityOut, screws_out, sensitivity_out};
 use crate::analysis::{Analyser, Analysis};
 use crate::best_cut::{BestCut, FreeDimensions, Slack, best_cut_with};
 use crate::complex::Complex;
@@ -30,6 +31,8 @@ struct Report {
     best_cut: BestCutsOut,
     one_mode_diameters_mm: Option<RangeOut>,
     beam: Option<BeamOut>,
+    screws: Option<ScrewsOut>,
+    sensitivity: Vec<SensitivityOut>,
 }
 
 #[derive(Serialize)]
@@ -119,6 +122,8 @@ pub fn report_json(design: &Design) -> Result<String, DesignError> {
         },
         one_mode_diameters_mm: analysis.one_mode_diameters.map(range_out),
         beam: beam_out(design, &analysis),
+        screws: screws_out(design, outside)?,
+        sensitivity: sensitivity_out(design, outside)?,
     };
     // Serialising plain structs of numbers and text cannot fail.
     Ok(serde_json::to_string_pretty(&report).unwrap_or_default())
@@ -126,7 +131,7 @@ pub fn report_json(design: &Design) -> Result<String, DesignError> {
 
 /// The outside solved; `None` where there is none or it can't be: the verdict says
 /// which.
-fn outside_of(design: &Design) -> Option<Arc<OutsideSpectrum>> {
+pub(super) fn outside_of(design: &Design) -> Option<Arc<OutsideSpectrum>> {
     let mut steps = OutsideSteps::of_design(design).ok()??;
     while steps.step() {}
     steps.finish().map(Arc::new)
@@ -136,7 +141,7 @@ pub(super) fn mhz(khz: Kilohertz) -> f64 {
     f64::from(khz) / 1e3
 }
 
-fn mm(um: u32) -> f64 {
+pub(super) fn mm(um: u32) -> f64 {
     f64::from(um) / 1e3
 }
 
