@@ -381,3 +381,29 @@ fn a_changed_can_equals_one_drawn_so() {
         }
     }
 }
+
+#[test]
+fn advice_offers_a_screw_where_the_hole_is_misplaced() {
+    let mut design = orchard_gate();
+    design.probe.backshort_distance_um = 38_000;
+    let points = Measurement::Reflection(sweep(&design, &[], 41));
+    let found = diagnose(&design, None, &points, exact_noise()).expect("a diagnosis");
+    let mut steps = AdviceSteps::new(&design, None, &found).expect("sound");
+    while steps.step() {}
+    let advice = steps.finish();
+    let screw = advice
+        .remedies
+        .iter()
+        .find_map(|(remedy, after)| match remedy {
+            Remedy::AddScrew(screw) => Some((*screw, *after)),
+            _ => None,
+        });
+    let (screw, after) = screw.expect("a screw");
+    let mut built = advice.as_built.clone();
+    built.screws.push(screw);
+    let can = tinwave_core::whole_can::WholeCan::new(&built).expect("possible");
+    for khz in [2_401_000, 2_442_250, 2_483_500] {
+        let at = can.match_at(f64::from(khz) * 1e3).expect("covered");
+        assert!(at.vswr <= after + 1e-9, "{khz}: {} {after}", at.vswr);
+    }
+}

@@ -1,4 +1,4 @@
-//! What to do about it: trim, lengthen or move, and the match to expect.
+//! What to do about it: trim, lengthen, move or add a screw, and the match to expect.
 
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -6,12 +6,13 @@ use alloc::vec::Vec;
 use super::conclusion::Diagnosis;
 use crate::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
 use crate::changed_can::ChangedCan;
-use crate::design::{Design, Micrometres};
+use crate::design::{Design, Micrometres, Screw};
 use crate::design_error::DesignError;
 use crate::dimension::Dimension;
 use crate::match_band::band_frequencies;
 use crate::outside::OutsideSpectrum;
 use crate::reflection::vswr;
+use crate::screw_search::{ScrewProgress, ScrewSearch, ScrewSettings, TunedScrews};
 use crate::si::{SiDesign, hertz, micrometres};
 
 /// One thing to do.
@@ -38,6 +39,8 @@ pub enum Remedy {
         /// From the inner wall to the tip.
         length_um: Micrometres,
     },
+    /// One more tuning screw, the wire left as it is.
+    AddScrew(Screw),
 }
 
 /// Advice on a measured can.
@@ -56,6 +59,12 @@ pub struct Advice {
 const LEAST_CUT_UM: u32 = 100;
 /// Share of a cut that is taken at most before measuring again.
 const MOST_SHARE: f64 = 0.7;
+/// The screw tried: M4 opposite the probe. Common practice, no source.
+const SCREW: ScrewSettings = ScrewSettings {
+    count: 1,
+    diameter_um: 4000,
+    angle_millideg: 180_000,
+};
 /// A remedy must better the reflection's worst VSWR by this factor.
 const WORTH: f64 = 0.97;
 
@@ -67,6 +76,8 @@ pub struct AdviceSteps {
     length_sd_m: f64,
     searches: [BestCutSearch; 2],
     found: [Option<Vec<BestCut>>; 2],
+    screw_search: Option<ScrewSearch>,
+    screws: Option<TunedScrews>,
 }
 
 impl AdviceSteps {
@@ -93,6 +104,8 @@ impl AdviceSteps {
                 search(FreeDimensions::LengthAndDistance)?,
             ],
             found: [None, None],
+            screw_search: ScrewSearch::new(&as_built, outside, SCREW).ok(),
+            screws: None,
             as_built,
         })
     }
@@ -106,6 +119,13 @@ impl AdviceSteps {
                 }
                 return true;
             }
+        }
+        if let Some(search) = &mut self.screw_search {
+            if let ScrewProgress::Done(found) = search.step() {
+                self.screws = found;
+                self.screw_search = None;
+            }
+            return true;
         }
         false
     }
@@ -127,6 +147,12 @@ impl AdviceSteps {
                 best = cut.worst_vswr;
                 remedies.push((remedy, cut.worst_vswr));
             }
+        }
+        if let Some(tuned) = self.screws.filter(|tuned| tuned.worst_vswr < WORTH * best)
+            && let [screw] = tuned.screws.as_slice()
+        {
+            best = tuned.worst_vswr;
+            remedies.push((Remedy::AddScrew(*screw), tuned.worst_vswr));
         }
         if let Some(cut) = pair.filter(|cut| cut.worst_vswr < WORTH * best) {
             let remedy = Remedy::Move {

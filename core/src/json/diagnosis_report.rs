@@ -128,6 +128,13 @@ fn remedy_out((remedy, worst_vswr): &(Remedy, f64)) -> Value {
             "backshort_distance_mm": mm(*backshort_distance_um),
             "length_mm": mm(*length_um),
         }),
+        Remedy::AddScrew(screw) => json!({
+            "do": "add_screw",
+            "axial_mm": mm(screw.axial_um),
+            "angle_deg": f64::from(screw.angle_millideg) / 1e3,
+            "depth_mm": mm(screw.depth_um),
+            "diameter_mm": mm(screw.diameter_um),
+        }),
     };
     if let Some(map) = out.as_object_mut() {
         let worst = Some(*worst_vswr).filter(|vswr| vswr.is_finite()).map(tidy);
