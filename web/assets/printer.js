@@ -4,22 +4,19 @@
 import start, { print } from './{{print}}';
 
 const started = start({ module_or_path: new URL('./{{print_wasm}}', import.meta.url) });
-const EM_PX = 64;
 
-/** A text as the browser's own fonts draw it, one bit to a pixel. */
+/** A text as the browser's own fonts draw it, 64 px to the em, one bit to a pixel. */
 function image(words) {
   const canvas = document.createElement('canvas');
-  const pen = canvas.getContext('2d', { willReadFrequently: true });
-  const font = `${EM_PX}px sans-serif`;
-  pen.font = font;
+  const pen = canvas.getContext('2d');
+  pen.font = '64px sans-serif';
   const width = Math.max(1, Math.ceil(pen.measureText(words).width));
-  const [baseline, height] = [Math.ceil(EM_PX * 1.1), Math.ceil(EM_PX * 1.5)];
-  Object.assign(canvas, { width, height });
-  pen.font = font;
-  pen.fillText(words, 0, baseline);
-  const { data } = pen.getImageData(0, 0, width, height);
+  Object.assign(canvas, { width, height: 96 });
+  pen.font = '64px sans-serif'; // A new size forgets it.
+  pen.fillText(words, 0, 71);
+  const { data } = pen.getImageData(0, 0, width, 96);
   let rows = '';
-  for (let y = 0; y < height; y++) {
+  for (let y = 0; y < 96; y++) {
     for (let x = 0; x < width; x += 8) {
       let byte = 0;
       for (let bit = 0; bit < 8; bit++) {
@@ -28,19 +25,17 @@ function image(words) {
       rows += byte.toString(16).padStart(2, '0');
     }
   }
-  return `image=${EM_PX} ${baseline} ${width} ${height} ${rows} ${words}\n`;
+  return `image=64 71 ${width} 96 ${rows} ${words}\n`;
 }
 
-/** The file's bytes; texts that its fonts lack are drawn and handed in. */
-function drawn(job, kind) {
-  for (let attempt = 0; attempt < 2; attempt++) {
-    const bytes = print(new TextEncoder().encode(`${kind}\n${job}`));
-    if (bytes[0] === 0) return bytes.subarray(1);
-    const [message, ...texts] = new TextDecoder().decode(bytes.subarray(1)).split('\n');
-    if (message !== 'needs-images') throw new Error(message);
-    job += texts.map(image).join('');
-  }
-  throw new Error('a text is missing');
+/** The file's bytes; texts that its fonts lack are drawn and handed in, once. */
+function drawn(job, kind, again = true) {
+  const bytes = print(new TextEncoder().encode(`${kind}\n${job}`));
+  const rest = bytes.subarray(1);
+  if (!bytes[0]) return rest;
+  const [message, ...texts] = new TextDecoder().decode(rest).split('\n');
+  if (!again || message !== 'needs-images') throw new Error(message);
+  return drawn(job + texts.map(image).join(''), kind, false);
 }
 
 function save(bytes, kind, name) {
@@ -48,7 +43,6 @@ function save(bytes, kind, name) {
   link.href = URL.createObjectURL(new Blob([bytes]));
   link.download = `${name}.${kind}`;
   link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 /** Puts the sheets alone on the browser's paper. */
@@ -72,24 +66,13 @@ function onPaper(bytes, paper) {
   window.print();
 }
 
-// ---- The maker's choices, kept on the device ----
+// ---- The maker's choices ----
 
-const KEPT = 'tinwave.print';
 const form = document.getElementById('print-form');
-
-function choices() {
-  const chosen = new FormData(form);
-  try {
-    localStorage.setItem(KEPT, JSON.stringify([...chosen]));
-  } catch {
-    // Storage is shut: then they are asked for anew next time.
-  }
-  return chosen;
-}
 
 /** A measured ruler in micrometres: `100`, `99,6`, `99.6 mm`. */
 function measured(text) {
-  const millimetres = Number.parseFloat(String(text).replace(',', '.'));
+  const millimetres = Number.parseFloat(text.replace(',', '.'));
   if (!(millimetres >= 90 && millimetres <= 110)) {
     throw new Error('a printed ruler measures 90 to 110 mm');
   }
@@ -101,7 +84,7 @@ function lines(chosen) {
   const one = (key) => `${key}=${chosen.get(key)}\n`;
   const ruler = (key) => `${key}=${measured(chosen.get(key))}\n`;
   const parts = chosen.getAll('parts');
-  if (parts.length === 0) throw new Error('nothing is chosen');
+  if (parts.length === 0) throw new Error('nothing chosen');
   return (
     ['paper', 'rim', 'seam'].map(one).join('') +
     ['ruler-across', 'ruler-upright'].map(ruler).join('') +
@@ -112,7 +95,7 @@ function lines(chosen) {
 /** Does a job: `kind` is a file's, or `paper` for the browser's own print. */
 export async function run(job, kind) {
   await started;
-  const chosen = choices();
+  const chosen = new FormData(form);
   const whole = job + lines(chosen);
   const name = /^name=(.*)$/m.exec(job)?.[1].replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '');
   if (kind === 'paper') onPaper(drawn(whole, 'svg-pages'), chosen.get('paper'));

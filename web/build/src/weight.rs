@@ -7,9 +7,9 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 
 /// The most that all files together may weigh after gzip, in bytes.
-pub const TOTAL_BAR_BYTES: usize = 264_000;
+pub const TOTAL_BAR_BYTES: usize = 265_000;
 /// The most that the WebAssembly may weigh of it after gzip, in bytes.
-pub const WASM_BAR_BYTES: usize = 239_000;
+pub const WASM_BAR_BYTES: usize = 240_000;
 
 /// The most that printing, fetched when it is needed, may weigh besides.
 pub(crate) const PRINT_BAR_BYTES: usize = 45_000;
