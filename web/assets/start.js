@@ -5,6 +5,8 @@
 const SCRIPT = './{{app}}';
 const PROGRAM = './{{wasm}}';
 const PRINTER = './{{printer}}';
+const WORKER = './{{worker}}';
+const PARTS = './{{parts}}';
 const VERSION = '{{version}}';
 
 const TOLD_KEY = 'tinwave.offline-told';
@@ -77,6 +79,34 @@ async function startProgram() {
     trouble(error instanceof WebAssembly.RuntimeError ? STOPPED : LOAD_FAILED);
   }
 }
+
+// ---- Parts that are fetched when they are wanted ----
+
+const TOUCHES = ['pointerdown', 'pointermove', 'keydown', 'wheel', 'touchstart', 'focusin', 'input', 'scroll'];
+
+/** At the first touch, the full computation; until then nothing more is fetched. */
+function touched() {
+  for (const name of TOUCHES) removeEventListener(name, touched, true);
+  root.dataset.worker = new URL(WORKER, import.meta.url).href;
+  dispatchEvent(new Event('tinwave-touched'));
+}
+
+for (const name of TOUCHES) addEventListener(name, touched, { capture: true, passive: true });
+
+async function openPart({ target }) {
+  const section = target.parentElement;
+  if (!target.open || !section?.dataset.bench) return;
+  try {
+    (await import(PARTS)).open(section);
+  } catch (error) {
+    console.error(error);
+    section.querySelector('.part-body').textContent =
+      'This part could not be fetched. Once the page is back on the network, fold and unfold it again.';
+  }
+}
+
+// Unfolding does not bubble: it is caught on its way down.
+document.addEventListener('toggle', openPart, true);
 
 // ---- Printing: fetched when it is asked for ----
 

@@ -1,25 +1,61 @@
-// Solves for the field outside a can in a thread of its own, one frequency at a
-// time; a newer job takes the place of the one in hand.
-//   in:  [job, link of the design]; an empty link only stops
-//   out: [job, done, total], at the end with the solution's numbers; total 0: can't be solved
+// The workbench in a thread of its own. It solves for the field outside a can, one
+// frequency at a time, and answers for the parts of the page that were fetched when
+// they were wanted; a newer job takes the place of the one in hand.
+//
+//   field   in:  [job, link of the design]; an empty link only stops
+//           out: [job, done, total], at the end with the numbers; total 0: can't be solved
+//   part    in:  { id, markup | ask | begin: text }; { stop } drops the job
+//           out: { id, text }, of a job { id, done, total, text }, at the end with `ended`
 
-import start, { outside_begin, outside_step, outside_finish } from './{{app}}';
+import start, * as bench from './{{bench}}';
 
-const started = start({ module_or_path: new URL('./{{wasm}}', import.meta.url) });
-const pause = () => new Promise((done) => setTimeout(done));
+const started = start({ module_or_path: new URL('./{{bench_wasm}}', import.meta.url) });
+// A message, unlike a timer, is not held back.
+const bell = new MessageChannel();
+const pause = () =>
+  new Promise((done) => {
+    bell.port1.onmessage = done;
+    bell.port2.postMessage(0);
+  });
 let latest = 0;
+let job = 0;
 
-onmessage = async ({ data: [job, link] }) => {
-  latest = job;
-  await started;
-  if (!link || latest !== job) return;
-  const total = outside_begin(link);
+async function solve(number, link) {
+  latest = number;
+  if (!link || latest !== number) return;
+  const total = bench.outside_begin(link);
   for (let done = 0; done < total; done++) {
     await pause(); // Lets a newer job be heard.
-    if (latest !== job) return;
-    outside_step();
-    postMessage([job, done + 1, total]);
+    if (latest !== number) return;
+    bench.outside_step();
+    postMessage([number, done + 1, total]);
   }
-  const numbers = outside_finish();
-  postMessage(numbers.length > 0 ? [job, total, total, numbers] : [job, 0, 0]);
+  const numbers = bench.outside_finish();
+  postMessage(numbers.length > 0 ? [number, total, total, numbers] : [number, 0, 0]);
+}
+
+async function work(id, text) {
+  const mine = ++job;
+  const total = bench.job_begin(text);
+  let told = 0;
+  for (let done = 0; done < total; done++) {
+    await pause();
+    if (mine !== job) return;
+    const so_far = bench.job_step();
+    // The page needs no more than it can show.
+    if (so_far || performance.now() - told > 40) {
+      told = performance.now();
+      postMessage({ id, done: done + 1, total, text: so_far });
+    }
+  }
+  postMessage({ id, done: total, total, text: bench.job_finish(), ended: true });
+}
+
+onmessage = async ({ data }) => {
+  await started;
+  if (Array.isArray(data)) solve(...data);
+  else if (data.markup) postMessage({ id: data.id, text: bench.part_markup(data.markup) });
+  else if (data.ask) postMessage({ id: data.id, text: bench.part_answer(data.ask) });
+  else if (data.begin) work(data.id, data.begin);
+  else job++;
 };

@@ -15,9 +15,7 @@ pub mod wire_gauges;
 pub mod words;
 pub mod workpiece;
 
-#[cfg(target_arch = "wasm32")]
-pub mod outside_worker;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "views"))]
 pub mod page;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "views"))]
 pub mod pictures;

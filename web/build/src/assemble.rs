@@ -19,6 +19,15 @@ const FIXED: [&str; 3] = ["icon.svg", "icon-512.png", "manifest.webmanifest"];
 /// The style sheets, in the order in which they apply.
 const STYLES: [&str; 2] = ["style.css", "pictures.css"];
 
+/// The programs of the page.
+pub(crate) struct Programs {
+    pub(crate) page: Program,
+    /// Printing.
+    pub(crate) print: Program,
+    /// The workbench.
+    pub(crate) bench: Program,
+}
+
 /// A built page: its version, and each file's name and content.
 #[derive(Debug)]
 pub(crate) struct Page {
@@ -38,6 +47,9 @@ struct Sources {
     worker: String,
     /// What runs in a thread of its own.
     thread: String,
+    /// The workbench's parts in the page, and their looks.
+    bench: String,
+    bench_style: String,
     fixed: Vec<(String, Vec<u8>)>,
 }
 
@@ -61,12 +73,14 @@ impl Sources {
             printer: text(&assets.join("printer.js"))?,
             worker: text(&assets.join("sw.js"))?,
             thread: text(&assets.join("worker.js"))?,
+            bench: text(&assets.join("bench.js"))?,
+            bench_style: text(&assets.join("bench.css"))?,
             fixed: fixed.collect::<Result<_>>()?,
         })
     }
 
     /// One name for everything that the page is made of.
-    fn version(&self, programs: [&Program; 2], tag: &str) -> String {
+    fn version(&self, programs: &Programs, tag: &str) -> String {
         let mut parts: Vec<&[u8]> = vec![
             self.index.as_bytes(),
             self.style.as_bytes(),
@@ -75,10 +89,12 @@ impl Sources {
             self.printer.as_bytes(),
             self.worker.as_bytes(),
             self.thread.as_bytes(),
+            self.bench.as_bytes(),
+            self.bench_style.as_bytes(),
             CONTENT_POLICY.as_bytes(),
             tag.as_bytes(),
         ];
-        for program in programs {
+        for program in [&programs.page, &programs.print, &programs.bench] {
             parts.extend([program.javascript.as_bytes(), &program.wasm]);
         }
         parts.extend(self.fixed.iter().map(|(_, bytes)| bytes.as_slice()));
@@ -88,92 +104,131 @@ impl Sources {
     }
 }
 
-/// Makes the page out of the program and the hand-written files. The tag sets
+/// Files that have names after their content, and the values by which others name them.
+struct Named {
+    files: Vec<(String, Vec<u8>)>,
+    values: Vec<(&'static str, String)>,
+}
+
+impl Named {
+    /// Takes a file in; `key` is the value that others fill in.
+    fn add(&mut self, key: &'static str, stem: &str, ending: &str, content: Vec<u8>) {
+        let name = hashed(stem, ending, &content);
+        self.values.push((key, name.clone()));
+        self.files.push((name, content));
+    }
+
+    fn values(&self) -> Vec<(&str, &str)> {
+        let values = self.values.iter();
+        values.map(|(key, value)| (*key, value.as_str())).collect()
+    }
+
+    fn names(&self, keys: &[&str]) -> String {
+        let named = |key: &&str| self.values.iter().find(|(known, _)| known == key);
+        let names: Vec<&str> = keys
+            .iter()
+            .filter_map(named)
+            .map(|(_, name)| name.as_str())
+            .collect();
+        names.join(" ")
+    }
+}
+
+/// Makes the page out of the programs and the hand-written files. The tag sets
 /// apart two builds of the same content; empty for an ordinary build. `shrink`
 /// makes a text of a kind (`js`, `css`) smaller.
 pub(crate) fn assemble(
-    program: Program,
-    print: Program,
+    programs: Programs,
     tag: &str,
     shrink: &dyn Fn(&str, &str) -> Result<String>,
 ) -> Result<Page> {
     let sources = Sources::read()?;
-    let version = sources.version([&program, &print], tag);
-    let javascript = shrink("js", &program.javascript)?;
-    let style_text = shrink("css", &sources.style)?;
-    let app = hashed("app", "js", javascript.as_bytes());
-    let wasm = hashed("app", "wasm", &program.wasm);
-    let style = hashed("style", "css", style_text.as_bytes());
-
-    let mut values = vec![
-        ("csp", CONTENT_POLICY),
-        ("version", version.as_str()),
-        ("app", app.as_str()),
-        ("wasm", wasm.as_str()),
-        ("style", style.as_str()),
-    ];
-    let print_javascript = shrink("js", &print.javascript)?;
-    let print_script = hashed("print", "js", print_javascript.as_bytes());
-    let print_wasm = hashed("print", "wasm", &print.wasm);
-    let printer_values = [
-        ("print", print_script.as_str()),
-        ("print_wasm", print_wasm.as_str()),
-    ];
-    let needed = ["print", "print_wasm"];
-    let printer_text = fill("printer.js", &sources.printer, &printer_values, &needed)?;
-    let printer_text = shrink("js", &printer_text)?;
-    let printer = hashed("printer", "js", printer_text.as_bytes());
-    values.push(("printer", printer.as_str()));
-    let start_text = fill(
-        "start.js",
-        &sources.start,
-        &values,
-        &["app", "wasm", "printer"],
-    )?;
-    let start_text = shrink("js", &start_text)?;
-    let start = hashed("start", "js", start_text.as_bytes());
-    let thread_text = fill("worker.js", &sources.thread, &values, &["app", "wasm"])?;
-    let thread_text = shrink("js", &thread_text)?;
-    let thread = hashed("worker", "js", thread_text.as_bytes());
-    values.extend([
-        ("start", start.as_str()),
-        ("worker", thread.as_str()),
-        ("example", &sources.example),
-    ]);
-    let required = ["csp", "version", "style", "start", "worker"];
-    let index_text = fill("index.html", &sources.index, &values, &required)?;
+    let version = sources.version(&programs, tag);
+    let mut named = Named {
+        files: Vec::new(),
+        values: vec![
+            ("csp", CONTENT_POLICY.to_owned()),
+            ("version", version.clone()),
+            ("example", sources.example.clone()),
+        ],
+    };
+    for (keys, stem, program) in [
+        (("app", "wasm"), "app", programs.page),
+        (("print", "print_wasm"), "print", programs.print),
+        (("bench", "bench_wasm"), "bench", programs.bench),
+    ] {
+        let script = shrink("js", &program.javascript)?;
+        named.add(keys.0, stem, "js", script.into_bytes());
+        named.add(keys.1, stem, "wasm", program.wasm);
+    }
+    for (key, stem, style) in [
+        ("style", "style", &sources.style),
+        ("bench_style", "bench", &sources.bench_style),
+    ] {
+        named.add(key, stem, "css", shrink("css", style)?.into_bytes());
+    }
+    // Each names those before it.
+    for (key, stem, script, needed) in [
+        (
+            "printer",
+            "printer",
+            &sources.printer,
+            &["print", "print_wasm"][..],
+        ),
+        (
+            "worker",
+            "bench-worker",
+            &sources.thread,
+            &["bench", "bench_wasm"],
+        ),
+        (
+            "parts",
+            "bench-parts",
+            &sources.bench,
+            &["worker", "bench_style"],
+        ),
+        (
+            "start",
+            "start",
+            &sources.start,
+            &["app", "wasm", "printer", "worker", "parts"],
+        ),
+    ] {
+        let text = fill(stem, script, &named.values(), needed)?;
+        named.add(key, stem, "js", shrink("js", &text)?.into_bytes());
+    }
+    let required = ["csp", "version", "style", "start"];
+    let index_text = fill("index.html", &sources.index, &named.values(), &required)?;
 
     // The page itself under the address that people open.
-    let mut kept = vec!["./", &start, &thread, &app, &wasm, &style];
-    kept.extend(FIXED);
-    let kept = kept.join(" ");
-    let later = [printer.as_str(), &print_script, &print_wasm].join(" ");
-    let worker_values = [
+    let kept = [
+        "./",
+        &named.names(&["start", "app", "wasm", "style"]),
+        &FIXED.join(" "),
+    ]
+    .join(" ");
+    let later = named.names(&[
+        "worker",
+        "bench",
+        "bench_wasm",
+        "parts",
+        "bench_style",
+        "printer",
+        "print",
+        "print_wasm",
+    ]);
+    let needed = ["version", "files", "later"];
+    let values = [
         ("version", version.as_str()),
         ("files", kept.as_str()),
         ("later", later.as_str()),
     ];
-    let worker_text = fill(
-        "sw.js",
-        &sources.worker,
-        &worker_values,
-        &["version", "files", "later"],
-    )?;
-    let worker_text = shrink("js", &worker_text)?;
+    let worker_text = shrink("js", &fill("sw.js", &sources.worker, &values, &needed)?)?;
 
     let mut files = sources.fixed;
-    files.extend([
-        ("index.html".to_owned(), index_text.into_bytes()),
-        ("sw.js".to_owned(), worker_text.into_bytes()),
-        (start, start_text.into_bytes()),
-        (thread, thread_text.into_bytes()),
-        (style, style_text.into_bytes()),
-        (printer, printer_text.into_bytes()),
-        (print_script, print_javascript.into_bytes()),
-        (print_wasm, print.wasm),
-        (app, javascript.into_bytes()),
-        (wasm, program.wasm),
-    ]);
+    files.push(("index.html".to_owned(), index_text.into_bytes()));
+    files.push(("sw.js".to_owned(), worker_text.into_bytes()));
+    files.extend(named.files);
     Ok(Page { version, files })
 }
 

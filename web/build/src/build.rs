@@ -1,6 +1,6 @@
 //! The whole build, from source to a folder of static files.
 
-use crate::assemble::{assemble, write};
+use crate::assemble::{Programs, assemble, write};
 use crate::bindings::{self, Program};
 use crate::compile::{Part, compile};
 use crate::failure::{Failure, Result};
@@ -47,25 +47,27 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     let toolchain = Toolchain::find(Target::Browser, steps)?;
     let compiled = steps.step("compiling the page", || compile(&toolchain, Part::Page))?;
     let printer = steps.step("compiling the printer", || compile(&toolchain, Part::Print))?;
+    let bench = steps.step("compiling the workbench", || {
+        compile(&toolchain, Part::Bench)
+    })?;
     let optimiser = if options.optimise {
         bring_optimiser(steps)
     } else {
         None
     };
-    let page_program = program(&compiled, Part::Page, optimiser.as_ref(), steps)?;
-    let print_program = program(&printer, Part::Print, optimiser.as_ref(), steps)?;
+    let optimised = |compiled: &Path, part| program(compiled, part, optimiser.as_ref(), steps);
+    let programs = Programs {
+        page: optimised(&compiled, Part::Page)?,
+        print: optimised(&printer, Part::Print)?,
+        bench: optimised(&bench, Part::Bench)?,
+    };
     let work = compiled.with_file_name("tinwave-texts");
     fs::create_dir_all(&work).map_err(Failure::file("create", &work))?;
-    let page = assemble(
-        page_program,
-        print_program,
-        &options.version_tag,
-        &|kind, text| {
-            optimiser.as_ref().map_or(Ok(text.to_owned()), |tool| {
-                tool.shrink_text(kind, text, &work)
-            })
-        },
-    )?;
+    let page = assemble(programs, &options.version_tag, &|kind, text| {
+        optimiser.as_ref().map_or(Ok(text.to_owned()), |tool| {
+            tool.shrink_text(kind, text, &work)
+        })
+    })?;
     write(&page, &options.out)?;
     steps.say(&format!("version {}", page.version));
 

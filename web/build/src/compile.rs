@@ -14,6 +14,8 @@ pub(crate) enum Part {
     Page,
     /// What draws templates, fetched when something is to be printed.
     Print,
+    /// What computes in a worker, and the parts that are fetched when they are wanted.
+    Bench,
 }
 
 impl Part {
@@ -22,6 +24,7 @@ impl Part {
         match self {
             Self::Page => "app",
             Self::Print => "print",
+            Self::Bench => "bench",
         }
     }
 }
@@ -36,6 +39,7 @@ pub(crate) fn compile(toolchain: &Toolchain, part: Part) -> Result<PathBuf> {
     let (package, file): (&[&str], _) = match part {
         Part::Page => (&["tinwave-web", "--bin", "tinwave-web"], "tinwave-web.wasm"),
         Part::Print => (&["tinwave-print", "--lib"], "tinwave_print.wasm"),
+        Part::Bench => (&["tinwave-bench", "--lib"], "tinwave_bench.wasm"),
     };
     let mut cargo = toolchain.cargo();
     cargo

@@ -4,6 +4,7 @@ use std::rc::Rc;
 use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
 
+use crate::entry::LengthUnit;
 use leptos::prelude::*;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -117,7 +118,6 @@ pub(super) fn media(query: &str, tell: Box<dyn Fn(bool)>) {
     }
 }
 
-/// Whether there is room for two columns.
 pub(super) fn is_wide() -> bool {
     let list = window().match_media("(min-width: 900px)");
     list.ok().flatten().is_some_and(|list| list.matches())
@@ -284,6 +284,33 @@ pub(super) fn say(id: &str, sentence: &str) {
     if let Some(element) = document().get_element_by_id(id) {
         element.set_text_content(Some(sentence));
     }
+}
+
+/// The address of the worker's script, once the page has been touched.
+pub(super) fn worker_script() -> Option<String> {
+    document().document_element()?.get_attribute("data-worker")
+}
+
+/// Says what design stands, for the parts of the page that are fetched when they
+/// are wanted.
+pub(super) fn stand(fragment: &str, unit: LengthUnit) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("data-unit", unit.key());
+        let _ = root.set_attribute("data-design", fragment);
+    }
+}
+
+/// Hears what those parts say under a name: one text each time.
+pub(super) fn on_word(name: &str, hear: Box<dyn Fn(&str)>) {
+    on_event(
+        &window(),
+        name,
+        Box::new(move |event| {
+            if let Some(text) = js_get(&event, "detail").as_string() {
+                hear(&text);
+            }
+        }),
+    );
 }
 
 /// Hands a job to the start script, which fetches what prints.

@@ -31,6 +31,7 @@ mod search;
 mod slots;
 mod state;
 mod whys;
+mod workbench;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -51,12 +52,8 @@ use crate::store::Theme;
 /// A verdict is spoken when it has rested this long, not at each key.
 const QUIET_MS: u32 = 1_200;
 
-/// Starts the page: takes the place of the static example in `#app`. In a worker
-/// there is none; it only lends its functions.
+/// Starts the page: takes the place of the static example in `#app`.
 pub fn start() {
-    if web_sys::window().is_none() {
-        return;
-    }
     std::panic::set_hook(Box::new(|info| browser::report_panic(&info.to_string())));
     let Some(place) = document().get_element_by_id("app") else {
         return;
@@ -171,6 +168,8 @@ fn go(root: &Element, page: Page, mut shown: Shown) {
     let outside = OutsideJob::new(page);
     Actions::new(page, slots, search, outside).listen(&sheet);
     opening::follow(page);
+    workbench::listen(page);
+    page.look(|model| browser::stand(&model.fragment(), model.unit));
     mounting::mount_pictures(page, &sheet);
 }
 

@@ -34,6 +34,14 @@ pub(super) enum Copied {
     ByHand(String),
 }
 
+/// A measured reflection.
+#[derive(Clone)]
+pub(super) struct Measured {
+    pub(super) points: Vec<SweepPoint>,
+    /// Without it only the magnitude is known.
+    pub(super) has_phase: bool,
+}
+
 /// What the page shows.
 pub(super) struct Model {
     /// The last good work: what every picture and number is about.
@@ -62,6 +70,8 @@ pub(super) struct Model {
     pub(super) rule: RuleMatch,
     /// The sweep of the best pair, to stand behind the present one.
     pub(super) ghost: Vec<SweepPoint>,
+    /// A measurement of this can, to stand beside its sweep.
+    pub(super) measured: Option<Measured>,
     /// Trade sizes that carry one mode over the band.
     pub(super) sizes: Vec<SizeFit>,
     /// Parts of the opened link that this version doesn't know; they go out again.
@@ -96,6 +106,7 @@ impl Model {
             pair: Found::default(),
             rule: RuleMatch::Waiting,
             ghost: Vec::new(),
+            measured: None,
             sizes: Vec::new(),
             unknown: Vec::new(),
             covered: None,

@@ -135,11 +135,15 @@ fn sweep(page: Page) -> Followed<Vec<SweepPoint>> {
     })
 }
 
-/// The sweep of the best cut, followed.
-fn ghost(page: Page) -> Followed<Vec<SweepPoint>> {
+/// What stands beside the sweep: a measurement, or else the best cut.
+fn beside(page: Page, needs_phase: bool) -> Followed<Vec<SweepPoint>> {
     Followed::new(move || {
         page.track_ghost();
-        page.look(|model| model.ghost.clone())
+        page.look(|model| match &model.measured {
+            Some(measured) if measured.has_phase || !needs_phase => measured.points.clone(),
+            Some(_) => Vec::new(),
+            None => model.ghost.clone(),
+        })
     })
 }
 
@@ -155,9 +159,13 @@ fn match_chart(page: Page, cursor: Watched<Option<u32>>) -> AnyView {
         page.track_edition();
         page.look(|model| model.theme as u32)
     });
-    let name = Followed::new(|| "best cut".to_owned());
+    let name = Followed::new(move || {
+        page.track_ghost();
+        let measured = page.look(|model| model.measured.is_some());
+        if measured { "measured" } else { "best cut" }.to_owned()
+    });
     view! {
-        <MatchChart sweep=sweep(page) compare=ghost(page) compare_name=name band=band(page)
+        <MatchChart sweep=sweep(page) compare=beside(page, false) compare_name=name band=band(page)
             summary cursor stale=stale(page) theme/>
     }
     .into_any()
@@ -169,7 +177,7 @@ fn smith_chart(page: Page, cursor: Watched<Option<u32>>) -> AnyView {
         page.look(|model| model.work.design.probe.reference_milliohm)
     });
     view! {
-        <SmithChart sweep=sweep(page) compare=ghost(page) band=band(page) reference_milliohm
+        <SmithChart sweep=sweep(page) compare=beside(page, true) band=band(page) reference_milliohm
             cursor stale=stale(page)/>
     }
     .into_any()

@@ -8,7 +8,7 @@ use std::cell::RefCell;
 use std::sync::Arc;
 
 use js_sys::{Array, Float64Array};
-use leptos::prelude::document;
+use leptos::prelude::window;
 use tinwave_core::design::{Band, Design, Mouth, Sweep};
 use tinwave_core::outside::{Outline, OutsideSpectrum};
 use tinwave_core::si::SiDesign;
@@ -112,6 +112,8 @@ impl OutsideJob {
             page.track_edition();
             job.look_again();
         }));
+        // Until the page is touched it fetches no more than it has to.
+        browser::on_event(&window(), "tinwave-touched", Box::new(move |_| job.again()));
         job
     }
 
@@ -154,7 +156,7 @@ impl OutsideJob {
             Some(_) => self.page.look(|model| link::encode(&model.work)),
             None => return,
         };
-        if !self.send(&text) {
+        if browser::worker_script().is_some() && !self.send(&text) {
             self.show(Solving::Refused);
         }
     }
@@ -182,9 +184,7 @@ impl OutsideJob {
     }
 
     fn hire(self) -> Option<Worker> {
-        let script = document()
-            .document_element()?
-            .get_attribute("data-worker")?;
+        let script = browser::worker_script()?;
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         let worker = Worker::new_with_options(&script, &options).ok()?;

@@ -118,6 +118,7 @@ impl Page {
     /// The work or the unit changed: everything repaints in the same frame.
     #[inline(never)]
     pub(super) fn tell_edition(self) {
+        self.look(|model| browser::stand(&model.fragment(), model.unit));
         self.edition.update(|count| *count = count.wrapping_add(1));
         self.tell();
     }

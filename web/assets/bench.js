@@ -1,0 +1,265 @@
+// The parts of the page that are fetched when they are wanted. The workbench (see
+// worker.js) answers what each place shows; this puts it there, and hands on what
+// the maker does.
+
+const worker = new Worker(new URL('./{{worker}}', import.meta.url), { type: 'module' });
+const root = document.documentElement;
+
+const style = document.createElement('link');
+style.rel = 'stylesheet';
+style.href = new URL('./{{bench_style}}', import.meta.url).href;
+document.head.append(style);
+
+const waiting = new Map();
+let count = 0;
+
+worker.onmessage = ({ data }) => {
+  const hear = waiting.get(data.id);
+  if (!hear) return;
+  if (data.ended || data.total === undefined) waiting.delete(data.id);
+  hear(data);
+};
+
+function send(message, hear) {
+  waiting.set(++count, hear);
+  worker.postMessage({ id: count, ...message });
+  return count;
+}
+
+const memory = {
+  read(key) {
+    try {
+      return localStorage.getItem(key) ?? '';
+    } catch {
+      return ''; // Storage is shut: nothing is kept.
+    }
+  },
+  write(key, text) {
+    try {
+      localStorage.setItem(key, text);
+    } catch {
+      // Shut or full: the entries live as long as the page.
+    }
+  },
+};
+
+function saveFile(whole) {
+  const end = whole.indexOf('\n');
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([whole.slice(end + 1)], { type: 'text/plain' }));
+  link.download = whole.slice(0, end);
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 20_000);
+}
+
+/** Something for the page's own program. */
+const tell = (name, detail) => dispatchEvent(new CustomEvent(name, { detail }));
+
+class Part {
+  constructor(section) {
+    this.section = section;
+    this.name = section.dataset.bench;
+    this.key = `tinwave-${this.name}`;
+    this.body = section.querySelector('.part-body');
+    this.asked = false;
+    this.again = null;
+    this.job = 0;
+  }
+
+  async open() {
+    const { text } = await new Promise((done) => send({ markup: this.name }, done));
+    const form = document.createElement('form');
+    form.innerHTML = text;
+    this.body.replaceChildren(form);
+    this.form = form;
+    this.restore();
+    form.addEventListener('submit', (event) => event.preventDefault());
+    form.addEventListener('input', () => this.changed());
+    form.addEventListener('change', (event) => this.chosen(event));
+    form.addEventListener('click', (event) => this.pressed(event.target));
+    form.addEventListener('keydown', (event) => this.key_pressed(event));
+    this.catchFiles();
+    this.ask();
+  }
+
+  /** The entries of the visit before. */
+  restore() {
+    const kept = new URLSearchParams(memory.read(this.key));
+    for (const field of this.form.elements) {
+      if (!field.name) continue;
+      const values = kept.getAll(field.name);
+      if (field.type === 'checkbox' || field.type === 'radio') {
+        if (kept.size > 0) field.checked = values.includes(field.value);
+      } else if (values.length > 0 && field.type !== 'file') {
+        field.value = values[0];
+      }
+    }
+  }
+
+  entries() {
+    const entries = new URLSearchParams();
+    for (const [name, value] of new FormData(this.form)) {
+      if (typeof value === 'string') entries.append(name, value);
+    }
+    return entries;
+  }
+
+  request(extra) {
+    const entries = this.entries();
+    const whole = { part: this.name, design: root.dataset.design ?? '', unit: root.dataset.unit, ...extra };
+    for (const [name, value] of Object.entries(whole)) entries.append(name, value);
+    return entries.toString();
+  }
+
+  changed() {
+    this.ask();
+    memory.write(this.key, this.entries().toString());
+  }
+
+  chosen(event) {
+    const [file] = event.target.files ?? [];
+    if (file) this.take(file, event.target.dataset.into);
+    else this.changed();
+  }
+
+  /** A file's text goes into a field, and is then what the part asks about. */
+  async take(file, into) {
+    // Far more than a measurement is never one.
+    const text = file.size > 4e6 ? '' : await file.text();
+    const named = this.form.elements[`${into}-name`];
+    if (named) named.value = file.name;
+    this.form.elements[into].value = text;
+    for (const field of this.form.querySelectorAll('input[type=file]')) field.value = '';
+    this.ask({ act: `file ${into}` });
+    this.changed();
+  }
+
+  catchFiles() {
+    const places = this.form.querySelectorAll('[data-drop]');
+    for (const place of places) {
+      place.addEventListener('dragover', (event) => {
+        event.preventDefault();
+        place.classList.add('over');
+      });
+      place.addEventListener('dragleave', () => place.classList.remove('over'));
+      place.addEventListener('drop', (event) => {
+        event.preventDefault();
+        place.classList.remove('over');
+        const [file] = event.dataTransfer.files;
+        if (file) this.take(file, place.dataset.drop);
+      });
+    }
+  }
+
+  pressed(target) {
+    const act = target.closest('[data-act]')?.dataset.act;
+    if (act) this.ask({ act });
+  }
+
+  key_pressed(event) {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    if (!event.target.matches('[role=button][data-act]')) return;
+    event.preventDefault();
+    this.pressed(event.target);
+  }
+
+  /** Asks; while an answer is on its way only the newest question waits. */
+  ask(extra = {}) {
+    if (this.asked) {
+      // What was pressed is not forgotten for what was typed after it.
+      this.again = { ...this.again, ...extra };
+      return;
+    }
+    this.asked = true;
+    send({ ask: this.request(extra) }, ({ text }) => {
+      this.asked = false;
+      this.show(text);
+      const again = this.again;
+      this.again = null;
+      if (again) this.ask(again);
+    });
+  }
+
+  show(text) {
+    let kept = false;
+    for (const [name, value] of new URLSearchParams(text)) {
+      const [sign, rest] = [name[0], name.slice(1)];
+      if (sign === '#') this.place(rest, value);
+      else if (sign === '?') this.hide(rest, !value);
+      else if (sign === '~') this.wrong(rest, value);
+      else if (sign === '=') {
+        const field = this.form.elements[rest];
+        if (field && field.value !== value) field.value = value;
+        kept = true;
+      } else if (rest === 'take') tell('tinwave-take', value);
+      else if (rest === 'measured') tell('tinwave-measured', value);
+      else if (rest === 'save') saveFile(value);
+      else if (rest === 'begin') this.begin(value);
+      else if (rest === 'stop') this.stop();
+    }
+    if (kept) memory.write(this.key, this.entries().toString());
+  }
+
+  place(name, markup) {
+    const place = this.section.querySelector(`[data-place="${name}"]`);
+    if (!place || place.shown === markup) return;
+    const held = place.contains(document.activeElement) && document.activeElement.dataset.act;
+    place.shown = markup;
+    place.innerHTML = markup;
+    // The button that was pressed keeps the focus.
+    if (held) place.querySelector(`[data-act="${CSS.escape(held)}"]`)?.focus();
+  }
+
+  hide(name, hidden) {
+    const place = this.section.querySelector(`[data-place="${name}"]`);
+    if (place) place.hidden = hidden;
+  }
+
+  wrong(name, sentence) {
+    const field = this.form.elements[name];
+    if (!field) return;
+    field.setAttribute('aria-invalid', sentence ? 'true' : 'false');
+    field.closest('.field')?.classList.toggle('wrong', sentence !== '');
+    const message = this.form.querySelector(`#${name}-message`);
+    if (message && message.textContent !== sentence) message.textContent = sentence;
+  }
+
+  begin(name) {
+    waiting.delete(this.job);
+    this.busy(0, 1);
+    this.job = send({ begin: this.request({ job: name }) }, ({ done, total, text, ended }) => {
+      this.show(text);
+      if (ended) this.busy(0, 0);
+      else this.busy(done, total);
+    });
+  }
+
+  stop() {
+    waiting.delete(this.job);
+    worker.postMessage({ stop: true });
+    this.busy(0, 0);
+  }
+
+  busy(done, total) {
+    for (const place of this.section.querySelectorAll('[data-busy]')) {
+      place.hidden = total === 0;
+      const bar = place.querySelector('progress');
+      if (bar) Object.assign(bar, { max: Math.max(total, 1), value: done });
+    }
+  }
+}
+
+const parts = new Map();
+
+/** Fetches a part for its section, once. */
+export function open(section) {
+  if (parts.has(section)) return;
+  const part = new Part(section);
+  parts.set(section, part);
+  part.open();
+}
+
+// The design has changed: every part answers anew.
+new MutationObserver(() => {
+  for (const part of parts.values()) if (part.form) part.ask();
+}).observe(root, { attributeFilter: ['data-design', 'data-unit'] });

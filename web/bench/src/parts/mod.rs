@@ -1,0 +1,45 @@
+//! The parts of the page that the workbench answers for: each has its markup, an
+//! answer to every change, and its long jobs.
+
+pub mod horn;
+
+use crate::job::Job;
+use crate::reply::Reply;
+use crate::request::Request;
+
+/// One part.
+struct Part {
+    name: &'static str,
+    markup: &'static str,
+    answer: fn(&Request) -> Reply,
+    begin: fn(&Request) -> Option<Box<dyn Job>>,
+}
+
+const PARTS: [Part; 1] = [Part {
+    name: "horn",
+    markup: include_str!("../../parts/horn.html"),
+    answer: horn::answer,
+    begin: horn::begin,
+}];
+
+fn part(name: &str) -> Option<&'static Part> {
+    PARTS.iter().find(|part| part.name == name)
+}
+
+/// The markup of a part; empty for an unknown one.
+#[must_use]
+pub fn markup(name: &str) -> &'static str {
+    part(name).map_or("", |part| part.markup)
+}
+
+/// Answers a request: what the part's places show now.
+#[must_use]
+pub fn answer(request: &Request) -> Reply {
+    part(request.part()).map_or_else(Reply::new, |part| (part.answer)(request))
+}
+
+/// Begins the job that the request names (`job`).
+#[must_use]
+pub fn begin(request: &Request) -> Option<Box<dyn Job>> {
+    part(request.part()).and_then(|part| (part.begin)(request))
+}
