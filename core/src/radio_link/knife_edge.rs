@@ -21,12 +21,12 @@ pub fn diffraction_parameter(
 }
 
 /// Loss of a knife edge, dB: `6.9 + 20 log10(sqrt((v - 0.1)² + 1) + v - 0.1)`, and none
-/// from `v = -0.78` down.
+/// below `v = -0.78`.
 ///
 /// The form is within 0.1 dB of the Fresnel integrals for `v` above -0.7 or so.
 #[must_use]
 pub fn knife_edge_loss_db(v: f64) -> f64 {
-    if v <= -0.78 {
+    if v < -0.78 {
         return 0.0;
     }
     let t = v - 0.1;

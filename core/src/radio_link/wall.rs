@@ -41,8 +41,8 @@ impl Wall {
         Ok(slab.decay_db + 20.0 * math::log10(round / slab.passed.abs()))
     }
 
-    /// Transmission loss, dB, waves between the faces adding as powers: the loss of an
-    /// average wall of about this thickness.
+    /// Transmission loss, dB, of the power averaged over all phases of the waves between
+    /// the faces, their decay held: the loss of an average wall of about this thickness.
     ///
     /// # Errors
     /// As [`Self::loss_db`].
@@ -51,9 +51,7 @@ impl Wall {
         let power = slab.reflection.norm_sqr();
         let decay = math::pow(10.0, -slab.decay_db / 10.0);
         let round = 1.0 - power * power * decay * decay;
-        // 1 - |R|² = 4 Re n/|1 + n|², without cancellation for metal.
-        let entered = 4.0 * slab.index.re / (slab.index + 1.0).norm_sqr();
-        Ok(slab.decay_db + 10.0 * math::log10(round) - 20.0 * math::log10(entered))
+        Ok(slab.decay_db + 10.0 * math::log10(round / slab.passed.norm_sqr()))
     }
 
     fn slab(&self, frequency_hz: f64) -> Result<Slab, LinkError> {
@@ -62,7 +60,6 @@ impl Wall {
         let outer = (index + 1.0).inv();
         let phase = index * (wavenumber(frequency_hz) * thickness_m);
         Ok(Slab {
-            index,
             reflection: (Complex::ONE - index) * outer,
             passed: 4.0 * index * outer * outer,
             phase,
@@ -73,8 +70,6 @@ impl Wall {
 
 /// The quantities of a slab's formula.
 struct Slab {
-    /// Refractive index.
-    index: Complex,
     /// Reflection at one face, `(1 - n)/(1 + n)`.
     reflection: Complex,
     /// `1 - R²`, without cancellation.

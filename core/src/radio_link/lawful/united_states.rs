@@ -35,7 +35,7 @@ const fn one_watt(free_gain_dbi: f64, reduction_db_per_db: f64) -> PowerLimit {
 
 /// The lesser of 250 mW and 11 dBm plus the bandwidth.
 const QUARTER_WATT: PowerLimit = PowerLimit::Conducted {
-    dbm: 23.979_400_086_720_377,
+    dbm: 23.979_400_086_720_38,
     per_mhz_dbm: Some(11.0),
     free_gain_dbi: 6.0,
     reduction_db_per_db: 1.0,
