@@ -18,7 +18,7 @@ const fn band(low_khz: u32, high_khz: u32, year: u16) -> Rule {
         },
         source: Source {
             citation: "47 CFR 97.301; ITU-R RR Art. 5, 25",
-            date: Some((year, 1)),
+            date: Some((year, None)),
             basis: Basis::Read,
         },
     }

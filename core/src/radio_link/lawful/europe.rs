@@ -52,7 +52,7 @@ const fn rule(
     }
 }
 
-const fn source(citation: &'static str, date: Option<(u16, u8)>, basis: Basis) -> Source {
+const fn source(citation: &'static str, date: Option<(u16, Option<u8>)>, basis: Basis) -> Source {
     Source {
         citation,
         date,
@@ -86,7 +86,7 @@ pub(super) const RULES: &[Rule] = &[
         EXEMPT,
         source(
             "ETSI EN 300 328 V2.2.2, 4.3.2.2",
-            Some((2019, 7)),
+            Some((2019, Some(7))),
             Basis::Read,
         ),
     ),
@@ -96,7 +96,7 @@ pub(super) const RULES: &[Rule] = &[
         INDOOR,
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
-            Some((2022, 6)),
+            Some((2022, Some(6))),
             Basis::Read,
         ),
     ),
@@ -112,7 +112,7 @@ pub(super) const RULES: &[Rule] = &[
         },
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
-            Some((2022, 6)),
+            Some((2022, Some(6))),
             Basis::Read,
         ),
     ),
@@ -125,7 +125,7 @@ pub(super) const RULES: &[Rule] = &[
         RADAR,
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
-            Some((2022, 6)),
+            Some((2022, Some(6))),
             Basis::Read,
         ),
     ),
@@ -133,6 +133,6 @@ pub(super) const RULES: &[Rule] = &[
         [5_725_000, 5_875_000],
         eirp(13.979_400_086_720_377),
         EXEMPT,
-        source("ETSI EN 300 440", Some((2022, 6)), Basis::Read),
+        source("ETSI EN 300 440", Some((2022, Some(6))), Basis::Read),
     ),
 ];

@@ -23,8 +23,8 @@ pub enum Basis {
 pub struct Source {
     /// The place in the published rules.
     pub citation: &'static str,
-    /// Year and month of the text, where the copy had one.
-    pub date: Option<(u16, u8)>,
+    /// Year, and month if known, of the text; `None` where the copy had no date.
+    pub date: Option<(u16, Option<u8>)>,
     /// How it is known.
     pub basis: Basis,
 }

@@ -41,7 +41,7 @@ const QUARTER_WATT: PowerLimit = PowerLimit::Conducted {
     reduction_db_per_db: 1.0,
 };
 
-const fn source(citation: &'static str, date: Option<(u16, u8)>, basis: Basis) -> Source {
+const fn source(citation: &'static str, date: Option<(u16, Option<u8>)>, basis: Basis) -> Source {
     Source {
         citation,
         date,
@@ -76,7 +76,11 @@ pub(super) const RULES: &[Rule] = &[
         arrangement: Some(Arrangement::FixedPointToPoint),
         limit: one_watt(23.0, 1.0),
         conditions: POINT_TO_POINT,
-        source: source("47 CFR 15.407(a)(1)(iii)", Some((2014, 12)), Basis::Read),
+        source: source(
+            "47 CFR 15.407(a)(1)(iii)",
+            Some((2014, Some(12))),
+            Basis::Read,
+        ),
     },
     Rule {
         band_khz: [5_150_000, 5_250_000],
@@ -86,21 +90,21 @@ pub(super) const RULES: &[Rule] = &[
             steep_beams_limited: true,
             ..PART_15
         },
-        source: source("47 CFR 15.407(a)(1)(i)", Some((2016, 1)), Basis::Read),
+        source: source("47 CFR 15.407(a)(1)(i)", Some((2016, None)), Basis::Read),
     },
     Rule {
         band_khz: [5_250_000, 5_350_000],
         arrangement: None,
         limit: QUARTER_WATT,
         conditions: RADAR,
-        source: source("47 CFR 15.407(a)(2)", Some((2021, 12)), Basis::Read),
+        source: source("47 CFR 15.407(a)(2)", Some((2021, Some(12))), Basis::Read),
     },
     Rule {
         band_khz: [5_470_000, 5_725_000],
         arrangement: None,
         limit: QUARTER_WATT,
         conditions: RADAR,
-        source: source("47 CFR 15.407(a)(2)", Some((2021, 12)), Basis::Read),
+        source: source("47 CFR 15.407(a)(2)", Some((2021, Some(12))), Basis::Read),
     },
     Rule {
         band_khz: [5_725_000, 5_850_000],
