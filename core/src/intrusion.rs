@@ -8,6 +8,7 @@
 
 use alloc::sync::Arc;
 use alloc::vec::Vec;
+use core::f64::consts::PI;
 
 use crate::constants::SPEED_OF_LIGHT;
 use crate::design::{Design, Micrometres, Mouth, Screw};
@@ -39,10 +40,10 @@ pub enum DepthLimit {
     Within {
         /// Largest depth that was found to move it less.
         depth_um: Micrometres,
-        /// At which of the places asked about.
-        place: WallPlace,
+        /// Index of the alternative that allows least.
+        alternative: usize,
     },
-    /// Every depth up to here, at every place, moves it less; more was not tried.
+    /// Every depth up to here, in every alternative, moves it less; more was not tried.
     Beyond {
         /// Largest depth tried.
         tried_um: Micrometres,
@@ -57,7 +58,8 @@ pub enum IntrusionError {
     Design(DesignError),
     /// The change must be a number above 0.
     Change(f64),
-    /// The place lies on the probe's hole or on a screw, or runs into the back wall.
+    /// The place lies on the probe's hole, on a screw or on another place of the same
+    /// alternative, or runs into the back wall.
     Taken(WallPlace),
     /// The place is nearer to the mouth than the model holds, or beyond it.
     NearMouth {
@@ -81,20 +83,21 @@ const SCANNED: u32 = 24;
 /// The limit is found to this.
 const WITHIN_UM: Micrometres = 10;
 
-/// The greatest depth at which something may stick in, whichever of the places it is at,
-/// before the worst VSWR over the band moves by `change`, up or down.
+/// The greatest depth at which rivets may stick in before the worst VSWR over the band
+/// moves by `change`, up or down. The places of one alternative are all taken at once,
+/// equally deep; of several alternatives (a bracket here or there) the least depth holds.
 ///
 /// Depths are scanned first, up to 0.19 wavelengths (short of a rod's resonance) or 1.6
 /// guide radii, so that a VSWR which moves out and back again is seen, if it stays out
 /// for a step of the scan; then the first step over is halved.
-/// [`DepthLimit::Beyond`] with 0 where no place is given.
+/// [`DepthLimit::Beyond`] with 0 where no alternative is given.
 ///
 /// # Errors
 /// [`IntrusionError`].
-pub fn deepest_intrusion(
+pub fn deepest_intrusion<P: AsRef<[WallPlace]>>(
     design: &Design,
     outside: Option<&Arc<OutsideSpectrum>>,
-    places: &[WallPlace],
+    alternatives: &[P],
     change: f64,
 ) -> Result<DepthLimit, IntrusionError> {
     design.check()?;
@@ -102,27 +105,28 @@ pub fn deepest_intrusion(
         return Err(IntrusionError::Change(change));
     }
     let si = SiDesign::new(design);
-    for place in places {
-        check(design, &si, *place)?;
+    for places in alternatives {
+        check(design, &si, places.as_ref())?;
     }
     let band = Band::new(design, outside).ok_or(IntrusionError::NotComputed)?;
     let without = worst_vswr(design, &band, &[]).ok_or(IntrusionError::NotComputed)?;
-    let moves_less = |place: WallPlace, depth_um: Micrometres| {
-        let worst = worst_vswr(design, &band, &[rod(place, depth_um)]);
+    let moves_less = |places: &[WallPlace], depth_um: Micrometres| {
+        let rods: Vec<Screw> = places.iter().map(|place| rod(*place, depth_um)).collect();
+        let worst = worst_vswr(design, &band, &rods);
         worst.is_some_and(|vswr| math::fabs(vswr - without) < change)
     };
     let wavelength = SPEED_OF_LIGHT / si.centre_hz();
-    let deepest = micrometres((DEEPEST * wavelength).min(1.6 * si.radius_m));
+    let mut least = micrometres((DEEPEST * wavelength).min(1.6 * si.radius_m));
     let mut limit = DepthLimit::Beyond {
-        tried_um: if places.is_empty() { 0 } else { deepest },
+        tried_um: if alternatives.is_empty() { 0 } else { least },
     };
-    let mut least = deepest;
-    for place in places {
-        if let Some(depth_um) = first_over(least, |depth_um| moves_less(*place, depth_um)) {
+    for (alternative, places) in alternatives.iter().enumerate() {
+        let moves_less = |depth_um| moves_less(places.as_ref(), depth_um);
+        if let Some(depth_um) = first_over(least, moves_less) {
             least = depth_um;
             limit = DepthLimit::Within {
                 depth_um,
-                place: *place,
+                alternative,
             };
         }
     }
@@ -173,29 +177,30 @@ pub fn last_place_um(design: &Design) -> Micrometres {
     micrometres((si.open_length_m - least_mouth_distance_m(&si)).max(0.0))
 }
 
-fn check(design: &Design, si: &SiDesign, place: WallPlace) -> Result<(), IntrusionError> {
-    Field::ScrewAxial.check(i64::from(place.axial_um))?;
-    Field::ScrewAngle.check(i64::from(place.angle_millideg))?;
-    Field::ScrewDiameter.check(i64::from(place.diameter_um))?;
+fn check(design: &Design, si: &SiDesign, places: &[WallPlace]) -> Result<(), IntrusionError> {
     let last_um = last_place_um(design);
-    if place.axial_um > last_um {
-        return Err(IntrusionError::NearMouth { place, last_um });
-    }
-    let radius_m = 0.5 * metres(place.diameter_um);
-    let axial_m = metres(place.axial_um);
-    let angle_rad = f64::from(place.angle_millideg) * (core::f64::consts::PI / 180_000.0);
-    // Holes of the wall: the probe's, and the screws'.
-    let mut holes = Vec::new();
-    holes.push((si.backshort_distance_m, 0.0, si.hole_radius_m));
-    for screw in &si.screws {
-        holes.push((screw.axial_m, screw.angle_rad, screw.radius_m));
-    }
-    let touches = |(along, round, hole_m): (f64, f64, f64)| {
-        let chord = 2.0 * si.radius_m * math::sin(0.5 * (angle_rad - round));
-        math::hypot(axial_m - along, chord) <= radius_m + hole_m
-    };
-    if axial_m <= radius_m || holes.into_iter().any(touches) {
-        return Err(IntrusionError::Taken(place));
+    // Holes of the wall: along, round, radius.
+    let mut holes = alloc::vec![(si.backshort_distance_m, 0.0, si.hole_radius_m)];
+    let screws = si.screws.iter();
+    holes.extend(screws.map(|screw| (screw.axial_m, screw.angle_rad, screw.radius_m)));
+    for place in places.iter().copied() {
+        Field::ScrewAxial.check(i64::from(place.axial_um))?;
+        Field::ScrewAngle.check(i64::from(place.angle_millideg))?;
+        Field::ScrewDiameter.check(i64::from(place.diameter_um))?;
+        if place.axial_um > last_um {
+            return Err(IntrusionError::NearMouth { place, last_um });
+        }
+        let axial_m = metres(place.axial_um);
+        let angle_rad = f64::from(place.angle_millideg) * (PI / 180_000.0);
+        let radius_m = 0.5 * metres(place.diameter_um);
+        let touches = |(along, round, hole_m): &(f64, f64, f64)| {
+            let chord = 2.0 * si.radius_m * math::sin(0.5 * (angle_rad - round));
+            math::hypot(axial_m - along, chord) <= radius_m + hole_m
+        };
+        if axial_m <= radius_m || holes.iter().any(touches) {
+            return Err(IntrusionError::Taken(place));
+        }
+        holes.push((axial_m, angle_rad, radius_m));
     }
     Ok(())
 }

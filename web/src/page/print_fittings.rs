@@ -17,7 +17,7 @@ const HOLE_UM: u32 = 4_100;
 const SPACING_UM: u32 = 40_000;
 /// From a hole's edge to the end of the can, at least.
 const WALL_UM: u32 = 5_000;
-/// Places along the can that stand for all where a rivet may go.
+/// Places along the can that stand for all where the bracket may go.
 const PLACES: u32 = 8;
 
 /// The numbers of a choice; none where nothing is chosen.
@@ -66,7 +66,8 @@ fn cap_said(effect: &CapEffect) -> String {
         ".",
     ]
     .concat();
-    if let Some(shift_khz) = effect.shift_khz() {
+    let seen = |shift_khz: &i64| shift_khz.unsigned_abs() >= 500;
+    if let Some(shift_khz) = effect.shift_khz().filter(seen) {
         let megahertz = format_decimal(shift_khz.unsigned_abs() as f64 / 1e3, 0);
         let way = if shift_khz < 0 { " down." } else { " up." };
         for part in [" The best frequency moves ", &megahertz, " MHz", way] {
@@ -74,7 +75,12 @@ fn cap_said(effect: &CapEffect) -> String {
         }
     }
     if let Some(loss_db) = effect.loss_db {
-        for part in [" Lost in it: ", &format_decimal(loss_db, 2), " dB."] {
+        let lost = if loss_db < 0.005 {
+            "less than 0.01".into()
+        } else {
+            format_decimal(loss_db, 2)
+        };
+        for part in [" Lost in it: ", &lost, " dB."] {
             said.push_str(part);
         }
     }
@@ -83,16 +89,19 @@ fn cap_said(effect: &CapEffect) -> String {
 
 fn bracket(model: &Model, angle_millideg: u32, lines: &mut Lines) {
     let design = &model.work.design;
-    let least = WALL_UM + HOLE_UM / 2;
-    let last = design.can.open_length_um.saturating_sub(least);
-    let last = last.min(last_place_um(design));
-    let places: Vec<WallPlace> = (0..PLACES)
-        .map(|place| WallPlace {
-            axial_um: least + last.saturating_sub(least) / (PLACES - 1) * place,
+    let first = WALL_UM + HOLE_UM / 2;
+    // Of the rivet nearer to the back wall.
+    let last = design.can.open_length_um.saturating_sub(first);
+    let last = last.min(last_place_um(design)).saturating_sub(SPACING_UM);
+    let step = last.saturating_sub(first) / (PLACES - 1);
+    let pair = |place: u32| {
+        [0, SPACING_UM].map(|farther| WallPlace {
+            axial_um: first + step * place + farther,
             angle_millideg: angle_millideg as i32,
             diameter_um: HOLE_UM,
         })
-        .collect();
+    };
+    let places: Vec<[WallPlace; 2]> = (0..PLACES).map(pair).collect();
     let outside = model.outsides.of(design);
     let limit = deepest_intrusion(design, outside, &places, USUAL_CHANGE);
     // Down to a tenth of a millimetre.
@@ -103,7 +112,7 @@ fn bracket(model: &Model, angle_millideg: u32, lines: &mut Lines) {
     lines.numbers("bracket", &[angle_millideg, HOLE_UM, SPACING_UM, deepest]);
     if let Ok(DepthLimit::Beyond { tried_um }) = limit {
         let depth = format_length(tried_um, model.unit);
-        let said = ["A rivet of the bracket may stick in up to ", &depth];
+        let said = ["The rivets of the bracket may stick in up to ", &depth];
         let why = ": the VSWR moves by less than 0.1.";
         lines.words("note", &[said.concat().as_str(), why].concat());
     }
