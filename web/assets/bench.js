@@ -249,6 +249,18 @@ class Part {
   }
 }
 
+/** An answer to a question that no part asks: its pairs by name. */
+export async function answered(part, entries) {
+  const request = new URLSearchParams({
+    part,
+    design: root.dataset.design ?? '',
+    unit: root.dataset.unit,
+    ...entries,
+  });
+  const { text } = await new Promise((done) => send({ ask: request.toString() }, done));
+  return new URLSearchParams(text);
+}
+
 const parts = new Map();
 
 /** Fetches a part for its section, once. */

@@ -117,7 +117,11 @@ addEventListener('tinwave-print', async ({ detail }) => {
   };
   say('Drawing the sheets \u2026');
   try {
-    await (await import(PRINTER)).run(...detail);
+    const [job, kind] = detail;
+    const { answered } = await import(PARTS);
+    const chosen = (name) => element(`print-${name}`).value;
+    const computed = await answered('fittings', { cap: chosen('cap'), bracket: chosen('bracket') });
+    await (await import(PRINTER)).run(job + computed.get('!lines'), kind);
     say('');
   } catch (error) {
     console.error(error);

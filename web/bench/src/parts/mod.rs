@@ -1,6 +1,7 @@
 //! The parts of the page that the workbench answers for: each has its markup, an
 //! answer to every change, and its long jobs.
 
+pub mod fittings;
 pub mod horn;
 pub mod measure;
 
@@ -17,6 +18,12 @@ struct Part {
 }
 
 const PARTS: &[Part] = &[
+    Part {
+        name: "fittings",
+        markup: "",
+        answer: fittings::answer,
+        begin: |_| None,
+    },
     Part {
         name: "horn",
         markup: include_str!("../../parts/horn.html"),
