@@ -354,7 +354,7 @@ fn rings_and_cups_are_found_and_taken() {
         .1;
     let gain = number_after(ring, "outside");
     // The best is no worse than the ring that was solved by other means.
-    assert!(gain >= RING_DBI - 0.12 && gain < 11.0, "{text}");
+    assert!((RING_DBI - 0.12..11.0).contains(&gain), "{text}");
     let bare = number_after(&text, "Nothing");
     assert!(bare < gain - 0.5, "{text}");
     assert!(place(&end, "rims-says").starts_with("Found"));
