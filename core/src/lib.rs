@@ -34,6 +34,7 @@ pub mod phasor;
 pub mod probe;
 pub mod quadrature;
 pub mod radiation;
+pub mod radio_link;
 pub mod random;
 pub mod reflection;
 pub mod ruler;

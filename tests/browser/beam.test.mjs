@@ -8,6 +8,9 @@ const SAYS = '[data-text=solving]';
 
 async function working(page) {
   await ready(page);
+  // Until the page is touched, the full computation is not fetched.
+  assert.doesNotMatch(await page.textContent(SAYS), /^Computed/);
+  await page.mouse.move(20, 20);
   await page.locator('#beam').waitFor();
   return page;
 }

@@ -8,17 +8,24 @@ import { FIRST, fileLike, open, ready, scenario, serve } from './page.mjs';
 
 const DIGESTS = join(import.meta.dirname, '../../web/tests/outside_digests.txt');
 
+/** Addresses of the workbench's script and program. */
+async function programOf(url) {
+  const at = async (pattern) => new URL(await fileLike(FIRST, pattern), url).href;
+  return { script: await at(/^bench-[0-9a-f]+\.js$/), wasm: await at(/^bench-.*\.wasm$/) };
+}
+
 scenario('the solved outside of a can has the same bits in wasm as natively', async (t) => {
   const { url } = await serve(t);
   const page = await ready(await open(t, url));
-  const script = new URL(await fileLike(FIRST, /^app-.*\.js$/), url).href;
+  const program = await programOf(url);
   const lines = (await readFile(DIGESTS, 'utf8')).trim().split('\n');
   assert.ok(lines.length >= 3);
   for (const line of lines) {
     const [link, wanted] = line.split(' ');
     const found = await page.evaluate(
-      async ({ script, link }) => {
-        const { outside_begin, outside_step, outside_finish } = await import(script);
+      async ({ script, wasm, link }) => {
+        const { default: start, outside_begin, outside_step, outside_finish } = await import(script);
+        await start({ module_or_path: wasm });
         const total = outside_begin(link);
         for (let done = 0; done < total; done++) outside_step();
         const numbers = outside_finish();
@@ -29,7 +36,7 @@ scenario('the solved outside of a can has the same bits in wasm as natively', as
         }
         return hash.toString(16).padStart(16, '0');
       },
-      { script, link },
+      { ...program, link },
     );
     assert.equal(found, wanted, link);
   }
@@ -38,11 +45,12 @@ scenario('the solved outside of a can has the same bits in wasm as natively', as
 scenario('a plain can is solved at five frequencies within its time', async (t) => {
   const { url } = await serve(t);
   const page = await ready(await open(t, url));
-  const script = new URL(await fileLike(FIRST, /^app-.*\.js$/), url).href;
+  const program = await programOf(url);
   const [link] = (await readFile(DIGESTS, 'utf8')).split(' ');
   const times = await page.evaluate(
-    async ({ script, link }) => {
-      const { outside_begin, outside_step } = await import(script);
+    async ({ script, wasm, link }) => {
+      const { default: start, outside_begin, outside_step } = await import(script);
+      await start({ module_or_path: wasm });
       const found = [];
       for (let round = 0; round < 6; round++) {
         const begun = performance.now();
@@ -52,7 +60,7 @@ scenario('a plain can is solved at five frequencies within its time', async (t) 
       }
       return found;
     },
-    { script, link },
+    { ...program, link },
   );
   console.log(`five frequencies of a plain can: ${times.map((ms) => ms.toFixed(1)).join(', ')} ms`);
   // The aim is 30 ms; twice that is for busy machines.

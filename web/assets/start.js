@@ -158,7 +158,9 @@ function watchVersions(registration) {
   let accepted = false;
 
   const offer = () => show('update-note');
-  const arrived = (worker) => whenInstalled(worker, () => (hasWorker ? offer() : tellOnce()));
+  const arrived = (worker) => whenInstalled(worker, () => hasWorker && offer());
+  workers.addEventListener('message', ({ data }) => data === 'all kept' && tellOnce());
+  workers.ready.then(({ active }) => active.postMessage('keep the rest'));
 
   if (registration.waiting && hasWorker) offer();
   if (registration.installing) arrived(registration.installing);

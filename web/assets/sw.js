@@ -6,7 +6,7 @@
 
 const VERSION = '{{version}}';
 const FILES = '{{files}}'.split(' ');
-// What only printing needs: fetched once the rest is in use, and not waited for.
+// What only some parts need: fetched once the rest is in use, and not waited for.
 const LATER = '{{later}}'.split(' ');
 
 // Several copies of the page may live on one host, each below its own path;
@@ -60,19 +60,20 @@ async function activate() {
   const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
-  keepLater();
 }
 
-/** Keeps the files of `LATER`, without haste; what fails is fetched when it is needed. */
+/** Keeps the files of `LATER`, without haste; what fails is asked for at the next visit. */
 async function keepLater() {
   const cache = await caches.open(CACHE);
   for (const file of LATER) {
     try {
+      if (await cache.match(address(file))) continue;
       await cache.put(address(file), await fetched(file));
     } catch {
       return;
     }
   }
+  for (const page of await self.clients.matchAll()) page.postMessage('all kept');
 }
 
 /** The kept file that a request asks for, if any. */
@@ -88,13 +89,18 @@ function keptFile(request) {
 async function answer(file, request) {
   const cache = await caches.open(CACHE);
   const kept = await cache.match(address(file), { ignoreVary: true });
-  return kept ?? fetch(request); // The browser may have dropped it for want of space.
+  if (kept) return kept;
+  // Not kept yet, or dropped by the browser for want of space.
+  const response = await fetch(request);
+  if (LATER.includes(file) && response.ok) await cache.put(address(file), response.clone());
+  return response;
 }
 
 self.addEventListener('install', (event) => event.waitUntil(install()));
 self.addEventListener('activate', (event) => event.waitUntil(activate()));
 self.addEventListener('message', (event) => {
   if (event.data === 'take over') self.skipWaiting();
+  if (event.data === 'keep the rest') event.waitUntil(keepLater());
 });
 self.addEventListener('fetch', (event) => {
   const file = keptFile(event.request);

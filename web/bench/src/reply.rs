@@ -65,13 +65,21 @@ impl Reply {
     /// A measurement to draw on the page's charts: kilohertz, real and imaginary
     /// part of the reflection for each point; an imaginary part that is no number
     /// says that only the magnitude (the real part) is known. Empty: none.
+    ///
+    /// The parts travel in millionths, a missing one as the largest `i64`.
     pub fn measured(&mut self, points: &[(u32, f64, f64)]) {
         let mut text = String::new();
         for (khz, re, im) in points {
             if !text.is_empty() {
                 text.push(' ');
             }
-            let words = [khz.to_string(), re.to_string(), im.to_string()];
+            let millionths = |part: f64| (part * 1e6).round() as i64;
+            let im = if im.is_nan() {
+                i64::MAX
+            } else {
+                millionths(*im)
+            };
+            let words = [khz.to_string(), millionths(*re).to_string(), im.to_string()];
             text.push_str(&words.join(" "));
         }
         self.push('!', "measured", text);

@@ -2,6 +2,8 @@
 
 use std::f64::consts::PI;
 
+use tinwave_core::math;
+
 use super::fixed_point::push_integer;
 use super::path_text::PathText;
 use super::scene::{Mark, Scene};
@@ -216,7 +218,8 @@ impl PatternPlot {
 
 /// Place of a signed angle at a share of the radius.
 fn around(angle_deg: f64, share: f64) -> (f64, f64) {
-    let (s, c) = (angle_deg * PI / 180.0).sin_cos();
+    let angle = angle_deg * PI / 180.0;
+    let (s, c) = (math::sin(angle), math::cos(angle));
     (CENTRE + RADIUS * share * s, CENTRE - RADIUS * share * c)
 }
 

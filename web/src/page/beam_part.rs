@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use tinwave_core::beam::{Beam, endless_pipe_uncertainty};
 use tinwave_core::constants::wavenumber;
+use tinwave_core::math;
 use tinwave_core::radiation::{BeamFigures, CanBeam, PhaseCentre, SideLobe};
 use tinwave_core::si::{SiDesign, micrometres};
 
@@ -212,7 +213,7 @@ fn phase_centre(model: &Model) -> Option<String> {
 fn textbook_dbi(model: &Model) -> f64 {
     let si = SiDesign::new(&model.work.design);
     let ka = wavenumber(si.centre_hz()) * si.radius_m;
-    10.0 * (10.5 * PI * (ka / (2.0 * PI)) * (ka / (2.0 * PI))).log10()
+    10.0 * math::log10(10.5 * PI * (ka / (2.0 * PI)) * (ka / (2.0 * PI)))
 }
 
 fn textbook(model: &Model) -> String {
@@ -244,7 +245,7 @@ fn spots(model: &Model) -> String {
     let mut text = String::from("The half-power beam covers ");
     let mut first = true;
     for (metres, name) in DISTANCES {
-        let across = |width: f64| 2.0 * metres * (width.min(170.0) * (PI / 360.0)).tan();
+        let across = |width: f64| 2.0 * metres * math::tan(width.min(170.0) * (PI / 360.0));
         if !first {
             text.push_str("; ");
         }

@@ -10,6 +10,7 @@ use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
 use tinwave_core::design::{Band, Design};
 use tinwave_core::fit::trial_design;
 use tinwave_core::one_mode_diameter::{OneModeMargins, one_mode_margins};
+use tinwave_core::outside::OutsideSpectrum;
 use tinwave_core::si::micrometres;
 
 use super::browser::{self, Timer};
@@ -71,12 +72,15 @@ pub(super) struct Search {
 /// The work in hand.
 struct Job {
     design: Design,
+    /// Its solved outside, where that is at hand.
+    outside: Option<Arc<OutsideSpectrum>>,
     stage: Stage,
     search: Option<BestCutSearch>,
     shown_ms: f64,
-    /// What the found cuts belong to, so that they are not searched again.
-    done_length: Option<Design>,
-    done_pair: Option<Design>,
+    /// What the found cuts belong to, so that they are not searched again, and
+    /// whether the outside was known.
+    done_length: Option<(Design, bool)>,
+    done_pair: Option<(Design, bool)>,
     done_sizes: Option<Design>,
 }
 
@@ -119,7 +123,11 @@ impl Search {
     }
 
     fn restart(self) {
-        let design = self.page.look(|model| model.work.design.clone());
+        let (design, outside) = self.page.look(|model| {
+            let design = model.work.design.clone();
+            let outside = model.outsides.of(&design).cloned();
+            (design, outside)
+        });
         self.list_sizes(&design);
         let (done_length, done_pair, done_sizes) = match self.job.take() {
             Some(job) => (job.done_length, job.done_pair, job.done_sizes),
@@ -127,6 +135,7 @@ impl Search {
         };
         self.job.set(Some(Box::new(Job {
             design,
+            outside,
             stage: Stage::Rule,
             search: None,
             shown_ms: browser::now_ms(),
@@ -174,7 +183,7 @@ impl Search {
                 job.stage = Stage::Length;
             }
             Stage::Length => {
-                let key = length_key(&job.design);
+                let key = (length_key(&job.design), job.outside.is_some());
                 if job.done_length.as_ref() == Some(&key) {
                     job.stage = Stage::Pair;
                 } else if self.advance(job, FreeDimensions::Length) {
@@ -183,7 +192,7 @@ impl Search {
                 }
             }
             Stage::Pair => {
-                let key = pair_key(&job.design);
+                let key = (pair_key(&job.design), job.outside.is_some());
                 if job.done_pair.as_ref() == Some(&key) {
                     job.stage = Stage::Ghost;
                 } else if self.advance(job, FreeDimensions::LengthAndDistance) {
@@ -192,7 +201,7 @@ impl Search {
                 }
             }
             Stage::Ghost => {
-                self.show_ghost(&job.design);
+                self.show_ghost(&job.design, job.outside.as_ref());
                 job.stage = Stage::Size(0);
             }
             Stage::Size(index) => self.step_size(job, index),
@@ -202,7 +211,8 @@ impl Search {
 
     /// One step of a search for the present design; whether it is done.
     fn advance(self, job: &mut Job, free: FreeDimensions) -> bool {
-        let progress = step_search(&mut job.search, &job.design, free);
+        let outside = job.outside.as_ref();
+        let progress = step_search(&mut job.search, &job.design, outside, free);
         self.page.change(&|model| {
             let found = match free {
                 FreeDimensions::Length => &mut model.length,
@@ -222,14 +232,14 @@ impl Search {
     }
 
     /// The sweep of the best pair, for the charts.
-    fn show_ghost(self, design: &Design) {
+    fn show_ghost(self, design: &Design, outside: Option<&Arc<OutsideSpectrum>>) {
         let best = self.page.look(|model| model.pair.cuts.first().copied());
         let sweep = best.map_or_else(Vec::new, |cut| {
             let mut best = design.clone();
             best.probe.length_um = cut.length_um;
             best.probe.backshort_distance_um = cut.backshort_distance_um;
             Analyser::new()
-                .analyse(&best)
+                .analyse_with(&best, outside)
                 .map_or_else(|_| Vec::new(), |analysis| analysis.sweep)
         });
         self.page.change(&|model| model.ghost.clone_from(&sweep));
@@ -257,7 +267,7 @@ impl Search {
             return;
         }
         let free = FreeDimensions::LengthAndDistance;
-        if let Progress::Done(cuts) = step_search(&mut job.search, &design, free) {
+        if let Progress::Done(cuts) = step_search(&mut job.search, &design, None, free) {
             let best = cuts.first().copied();
             self.page.change(&|model| {
                 if let Some(fit) = model.sizes.get_mut(index) {
@@ -287,10 +297,11 @@ impl Search {
 fn step_search(
     search: &mut Option<BestCutSearch>,
     design: &Design,
+    outside: Option<&Arc<OutsideSpectrum>>,
     free: FreeDimensions,
 ) -> Progress {
     let Some(running) = search else {
-        return match BestCutSearch::new(design, free) {
+        return match BestCutSearch::with_outside(design, free, outside) {
             Ok(begun) => {
                 *search = Some(begun);
                 Progress::Working { done: 0.0 }
@@ -317,7 +328,7 @@ fn rule_match(model: &Model) -> RuleMatch {
     ruled.probe.length_um = micrometres(length_m);
     ruled.probe.backshort_distance_um = micrometres(distance_m);
     Analyser::new()
-        .analyse(&ruled)
+        .analyse_with(&ruled, model.outsides.of(&ruled))
         .ok()
         .and_then(|analysis| analysis.match_summary)
         .map_or(RuleMatch::Impossible, |summary| {

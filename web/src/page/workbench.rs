@@ -31,19 +31,23 @@ pub(super) fn listen(page: Page) {
     );
 }
 
-/// Reads `kHz real imaginary` of each point; without a phase the imaginary part is
-/// `NaN`.
+/// Without a phase this stands for the imaginary part.
+const NO_PHASE: i64 = i64::MAX;
+
+/// Reads `kHz real imaginary` of each point, the parts in millionths; whole numbers,
+/// because reading others weighs ten kilobytes.
 fn read(text: &str, design: &Design) -> Option<Measured> {
     let reference_ohm = f64::from(design.probe.reference_milliohm) / 1e3;
     let sweep = design.effective_sweep();
-    let numbers: Vec<f64> = text.split(' ').flat_map(str::parse).collect();
+    let numbers: Vec<i64> = text.split(' ').flat_map(str::parse).collect();
     let (triples, _) = numbers.as_chunks::<3>();
-    let has_phase = triples.first()?[2].is_finite();
+    let has_phase = triples.first()?[2] != NO_PHASE;
     let shown = triples
         .iter()
-        .filter(|[khz, _, _]| (sweep.low_khz..=sweep.high_khz).contains(&(*khz as u32)));
+        .filter(|[khz, _, _]| (i64::from(sweep.low_khz)..=i64::from(sweep.high_khz)).contains(khz));
     let points = shown.map(|[khz, re, im]| {
-        let reflection = Complex::new(*re, if has_phase { *im } else { 0.0 });
+        let part = |millionths: i64| millionths as f64 / 1e6;
+        let reflection = Complex::new(part(*re), if has_phase { part(*im) } else { 0.0 });
         SweepPoint {
             frequency_khz: *khz as u32,
             at: Some(PointMatch {

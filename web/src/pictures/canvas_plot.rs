@@ -9,7 +9,7 @@ use plotters::element::{Circle, DashedPathElement, PathElement, Rectangle, Text}
 use plotters::prelude::{Cartesian2d, ChartBuilder, ChartContext, DrawingArea, IntoDrawingArea};
 use plotters::series::LineSeries;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{Color, IntoFont, RGBColor, ShapeStyle, TextStyle};
+use plotters::style::{Color, FontDesc, FontFamily, FontStyle, RGBColor, ShapeStyle, TextStyle};
 use plotters_canvas::CanvasBackend;
 use tinwave_core::match_band::SweepPoint;
 use web_sys::HtmlCanvasElement;
@@ -72,7 +72,8 @@ impl MatchPlot<'_> {
 
     fn text(&self, colour: RGBColor, h_pos: HPos, v_pos: VPos) -> TextStyle<'static> {
         TextStyle {
-            font: ("sans-serif", 12.0 * self.ratio).into_font(),
+            // By name, a family would be looked up with the tables of all letters' cases.
+            font: FontDesc::new(FontFamily::SansSerif, 12.0 * self.ratio, FontStyle::Normal),
             color: colour.to_backend_color(),
             pos: Pos::new(h_pos, v_pos),
         }

@@ -1,0 +1,539 @@
+//! Radio links against published values, and against values worked out on another road
+//! by tests/reference/radio_link.py: each case in data/radio_link.json names its source.
+#![allow(clippy::expect_used, clippy::panic, reason = "a test may stop")]
+
+mod radio_link_cases;
+mod support;
+
+use radio_link_cases::worked_link;
+use serde_json::Value;
+use support::{assert_near, tolerance};
+use tinwave_core::radio_link as link;
+use tinwave_core::radio_link::{
+    BudgetItemKind, BuildingMaterial, ChannelWidth, CoaxLine, CoaxType, Coding, Connector,
+    DistanceHeldBy, Emitter, End, ExposureStandard, LinkChange, LinkError, LinkQuantity, Obstacle,
+    OlderRate, PathClearance, PathProfile, Polarisation, ReceiveStation, Reflection, Sense, Wall,
+    WoodlandSet,
+};
+
+/// The inputs of a case.
+struct Inputs<'a>(&'a [Value]);
+
+impl Inputs<'_> {
+    fn number(&self, n: usize) -> f64 {
+        self.0[n].as_f64().expect("a number")
+    }
+
+    fn place(&self, n: usize) -> usize {
+        let place = self.0[n].as_u64().expect("a place in a list");
+        usize::try_from(place).expect("small")
+    }
+
+    fn word(&self, n: usize) -> &str {
+        self.0[n].as_str().expect("a word")
+    }
+
+    fn material(&self, n: usize) -> BuildingMaterial {
+        BuildingMaterial::from_key(self.word(n)).expect("a material")
+    }
+
+    fn wall(&self, n: usize) -> Wall {
+        Wall {
+            material: self.material(n),
+            thickness_m: self.number(n + 1),
+        }
+    }
+
+    fn coax(&self, n: usize) -> CoaxType {
+        CoaxType::from_key(self.word(n)).expect("a cable")
+    }
+
+    fn polarisation(&self, n: usize) -> Polarisation {
+        let sense = if self.number(n + 1) > 0.0 {
+            Sense::RightHand
+        } else {
+            Sense::LeftHand
+        };
+        let tilt_rad = self.number(n + 2).to_radians();
+        match self.0[n].as_f64() {
+            None => Polarisation::Linear { tilt_rad },
+            Some(0.0) => Polarisation::Circular { sense },
+            Some(axial_ratio_db) => Polarisation::Elliptic {
+                axial_ratio_db,
+                sense,
+                tilt_rad,
+            },
+        }
+    }
+
+    fn station(&self) -> ReceiveStation {
+        ReceiveStation {
+            gain_dbi: self.number(0),
+            antenna_temperature_k: self.number(1),
+            line_loss_db: self.number(2),
+            line_temperature_k: self.number(3),
+            noise_figure_db: self.number(4),
+        }
+    }
+
+    fn clearance(&self) -> PathClearance {
+        let profile = PathProfile {
+            distance_m: self.number(0),
+            height_a_m: self.number(1),
+            height_b_m: self.number(2),
+            frequency_hz: self.number(3),
+            earth_factor: self.number(4),
+        };
+        let obstacles: Vec<Obstacle> = self.0[5]
+            .as_array()
+            .expect("obstacles")
+            .iter()
+            .map(|pair| Obstacle {
+                distance_m: pair[0].as_f64().expect("a distance"),
+                height_m: pair[1].as_f64().expect("a height"),
+            })
+            .collect();
+        PathClearance::new(&profile, &obstacles).expect("in range")
+    }
+
+    fn reflection(&self, n: usize) -> Reflection {
+        [Reflection::None, Reflection::Ground, Reflection::Complete][self.place(n)]
+    }
+
+    fn end(&self, n: usize) -> End {
+        [End::A, End::B][self.place(n)]
+    }
+}
+
+/// The worth of a change to the worked link, named in short.
+fn worth(word: &str) -> f64 {
+    let change = match word {
+        "halve" => LinkChange::HalveDistance,
+        "aim" => LinkChange::Aim(End::A),
+        "polarisation" => LinkChange::MatchPolarisation,
+        "trees" => LinkChange::AvoidFoliage,
+        "wall" => LinkChange::AvoidWall(0),
+        "line" => LinkChange::RemoveLine(End::A),
+        other => panic!("no change {other}"),
+    };
+    let savings = worked_link().what_buys_most().expect("in range");
+    let found = savings.iter().find(|saving| saving.change == change);
+    found.expect("listed").gained_db
+}
+
+fn waves_and_walls(quantity: &str, x: &Inputs) -> Option<f64> {
+    let (a, b) = (0, 1);
+    Some(match quantity {
+        "free_space_loss_db" => link::free_space_loss_db(x.number(a), x.number(b)),
+        "wavelength_m" => link::wavelength_m(x.number(a)),
+        "free_space_distance_m" => link::free_space_distance_m(x.number(a), x.number(b)),
+        "BuildingMaterial::relative_permittivity" => x
+            .material(a)
+            .relative_permittivity(x.number(b))
+            .expect("in range"),
+        "BuildingMaterial::conductivity_s_per_m" => x
+            .material(a)
+            .conductivity_s_per_m(x.number(b))
+            .expect("in range"),
+        "Wall::loss_db" => x.wall(a).loss_db(x.number(2)).expect("in range"),
+        "Wall::averaged_loss_db" => x.wall(a).averaged_loss_db(x.number(2)).expect("in range"),
+        "walls_loss_db" => {
+            link::walls_loss_db(&[x.wall(0), x.wall(2)], x.number(4)).expect("in range")
+        }
+        "weissberger_loss_db" => {
+            link::weissberger_loss_db(x.number(a), x.number(b)).expect("in range")
+        }
+        "early_itu_loss_db" => link::early_itu_loss_db(x.number(a), x.number(b)).expect("in range"),
+        "WoodlandSet::maximum_attenuation_db" => {
+            WoodlandSet::ALL[x.place(a)].maximum_attenuation_db(x.number(b))
+        }
+        "woodland_loss_db" => link::woodland_loss_db(x.number(a), x.number(b), x.number(2)),
+        "specific_attenuation_db_per_m" => {
+            let three = link::specific_attenuation_db_per_m(x.number(a)).expect("in range");
+            three[x.place(b)]
+        }
+        "foliage_loss" => {
+            let span = link::foliage_loss(x.number(a), x.number(b)).expect("in range");
+            assert!(span.low_db <= span.usual_db && span.usual_db <= span.high_db);
+            span.usual_db
+        }
+        _ => return None,
+    })
+}
+
+fn lines_and_antennas(quantity: &str, x: &Inputs) -> Option<f64> {
+    Some(match quantity {
+        "CoaxType::attenuation_db_per_m" => x
+            .coax(0)
+            .attenuation_db_per_m(x.number(1))
+            .expect("in range"),
+        "CoaxLine::loss_db" => {
+            let line = CoaxLine {
+                coax: x.coax(0),
+                length_m: x.number(1),
+            };
+            line.loss_db(x.number(2)).expect("in range")
+        }
+        "Connector::pair_loss_db" => {
+            let family = Connector::ALL[x.place(0)];
+            family.pair_loss_db(x.number(1)).expect("in range")
+        }
+        "polarisation_efficiency" => {
+            link::polarisation_efficiency(x.polarisation(0), x.polarisation(3))
+        }
+        "polarisation_loss_db" => link::polarisation_loss_db(x.polarisation(0), x.polarisation(3)),
+        "practical_polarisation_loss_db" => {
+            link::practical_polarisation_loss_db(x.polarisation(0), x.polarisation(3))
+        }
+        "pointing_loss_db" => link::pointing_loss_db(x.number(0), x.number(1)),
+        "pointing_loss_two_planes_db" => link::pointing_loss_two_planes_db(
+            [x.number(0), x.number(1)],
+            [x.number(2), x.number(3)],
+        ),
+        "pointing_loss_from_levels_db" => {
+            link::pointing_loss_from_levels_db(x.number(0), x.number(1))
+        }
+        "error_for_loss_rad" => link::error_for_loss_rad(x.number(0), x.number(1)),
+        "degrees_per_mm" => link::degrees_per_mm(x.number(0)),
+        "turn_of_lever_rad" => link::turn_of_lever_rad(x.number(0), x.number(1)),
+        "sideways_of_turn_m" => link::sideways_of_turn_m(x.number(0), x.number(1)),
+        "spot_width_m" => link::spot_width_m(x.number(0), x.number(1)),
+        _ => return None,
+    })
+}
+
+fn receivers(quantity: &str, x: &Inputs) -> Option<f64> {
+    Some(match quantity {
+        "Coding::minimum_sensitivity_dbm" => {
+            Coding::ALL[x.place(0)].minimum_sensitivity_dbm(ChannelWidth::ALL[x.place(1)])
+        }
+        "Coding::data_rate_mbps" => {
+            Coding::ALL[x.place(0)].data_rate_mbps(ChannelWidth::ALL[x.place(1)])
+        }
+        "OlderRate::minimum_sensitivity_dbm" => {
+            OlderRate::ALL[x.place(0)].minimum_sensitivity_dbm()
+        }
+        "OlderRate::data_rate_mbps" => OlderRate::ALL[x.place(0)].data_rate_mbps(),
+        "thermal_noise_dbm" => link::thermal_noise_dbm(x.number(0), x.number(1)),
+        "sensitivity_from_noise_dbm" => {
+            link::sensitivity_from_noise_dbm(x.number(0), x.number(1), x.number(2))
+        }
+        "ReceiveStation::system_temperature_k" => x.station().system_temperature_k(),
+        "ReceiveStation::g_over_t_db_per_k" => x.station().g_over_t_db_per_k(),
+        "ReceiveStation::carrier_to_noise_db" => {
+            x.station()
+                .carrier_to_noise_db(x.number(5), x.number(6), x.number(7))
+        }
+        _ => return None,
+    })
+}
+
+fn paths(quantity: &str, x: &Inputs) -> Option<f64> {
+    Some(match quantity {
+        "knife_edge_loss_db" | "knife_edge_loss_db integral" => {
+            link::knife_edge_loss_db(x.number(0))
+        }
+        "diffraction_parameter" => {
+            link::diffraction_parameter(x.number(0), x.number(1), x.number(2), x.number(3))
+        }
+        "fresnel_radius_m" | "fresnel_radius_m ellipsoid" => {
+            let n = u32::try_from(x.place(0)).expect("small");
+            link::fresnel_radius_m(n, x.number(1), x.number(2), x.number(3))
+        }
+        "earth_bulge_m" => link::earth_bulge_m(x.number(0), x.number(1), x.number(2)),
+        "PathClearance::new ground" => x.clearance().ground.ratio,
+        "PathClearance::new raise" => x.clearance().raise_both_m,
+        "PathClearance::new obstacle" => x.clearance().obstacles[x.place(6)].ratio,
+        "equal_heights_over_flat_ground_m" => {
+            link::equal_heights_over_flat_ground_m(x.number(0), x.number(1), x.number(2))
+        }
+        _ => return None,
+    })
+}
+
+fn people_and_budgets(quantity: &str, x: &Inputs) -> Option<f64> {
+    Some(match quantity {
+        "ExposureStandard::limit_w_m2" => {
+            let standard = ExposureStandard::ALL[x.place(0)];
+            standard.limit_w_m2(x.number(1)).expect("in range")
+        }
+        "far_field_distance_m" => {
+            link::far_field_distance_m(x.number(0), x.number(1), x.reflection(2))
+        }
+        "power_density_w_m2" => link::power_density_w_m2(x.number(0), x.number(1), x.reflection(2)),
+        "safe_distance" => {
+            let emitter = Emitter {
+                power_w: x.number(0),
+                gain_dbi: x.number(1),
+                aperture_diameter_m: x.number(2),
+                frequency_hz: x.number(3),
+            };
+            let standard = ExposureStandard::ALL[x.place(4)];
+            let safe = link::safe_distance(&emitter, standard, x.reflection(5));
+            safe.expect("in range").distance_m
+        }
+        "Link::budget" => {
+            let budget = worked_link().budget(x.end(0)).expect("in range");
+            budget.expect("sends").received_dbm
+        }
+        "Link::reach_m" => {
+            let reach = worked_link()
+                .reach_m(x.end(0), x.number(1))
+                .expect("in range");
+            reach.expect("sends")
+        }
+        "Link::what_buys_most" => worth(x.word(0)),
+        _ => return None,
+    })
+}
+
+#[test]
+fn worked_values() {
+    let text = include_str!("data/radio_link.json");
+    let data: Value = serde_json::from_str(text).expect("sound");
+    let cases = data["cases"].as_array().expect("cases");
+    for case in cases {
+        let full = case["quantity"].as_str().expect("a name");
+        let quantity = full.trim_start_matches("radio_link::");
+        let x = Inputs(case["inputs"].as_array().expect("inputs"));
+        let got = [
+            waves_and_walls,
+            lines_and_antennas,
+            receivers,
+            paths,
+            people_and_budgets,
+        ]
+        .iter()
+        .find_map(|values| values(quantity, &x))
+        .unwrap_or_else(|| panic!("no way to evaluate {full}"));
+        let wanted = case["value"].as_f64().expect("a number");
+        let most = tolerance(full, "radio_link::worked_values");
+        // Cables differ by a share of their loss.
+        let (got, wanted) = if full.contains("CoaxType") {
+            (got / wanted, 1.0)
+        } else {
+            (got, wanted)
+        };
+        assert_near(&format!("{full} {}", case["inputs"]), got, wanted, most);
+        assert!(!case["source"].as_str().expect("a source").is_empty());
+    }
+    assert!(cases.len() > 300, "{}", cases.len());
+}
+
+#[test]
+fn a_waterfall_runs_from_power_to_level() {
+    let link = worked_link();
+    let budget = link.budget(End::A).expect("in range").expect("sends");
+    let mut level = 0.0;
+    for item in &budget.items {
+        level += item.change_db;
+        assert_near("level", item.level_dbm, level, 1e-9);
+    }
+    assert_near("received", budget.received_dbm, level, 1e-9);
+    let kinds: Vec<BudgetItemKind> = budget.items.iter().map(|item| item.kind).collect();
+    assert_eq!(kinds.first(), Some(&BudgetItemKind::TransmitPower));
+    assert_eq!(kinds.last(), Some(&BudgetItemKind::ReceiveLine));
+    assert!(kinds.contains(&BudgetItemKind::Wall(0)));
+    // 20 dBm, 3 m of RG-213 (1.436 dB), two pairs of N (0.156 dB), 0.2 dB, 12 dBi.
+    assert_near("EIRP", budget.eirp_dbm, 30.208, 0.01);
+    let floor = -82.0;
+    assert_near(
+        "margin",
+        budget.margin_db,
+        budget.received_dbm - floor,
+        1e-9,
+    );
+    assert_near("spare", budget.spare_db, budget.margin_db - 10.0, 1e-9);
+    assert_eq!(budget.meets_fade_margin(), budget.margin_db >= 10.0);
+    let both = link.budgets().expect("in range");
+    assert_eq!(both.len(), 2);
+    let weaker = link.weaker_budget().expect("in range").expect("a way");
+    assert_eq!(weaker.from, End::B, "5 dB less power");
+}
+
+#[test]
+fn losses_of_a_feed_add() {
+    let end = worked_link().a;
+    let hz = 2.437e9;
+    let line = end.line_loss_db(hz).expect("in range");
+    let connectors = end.connector_loss_db(hz).expect("in range");
+    // The parts' own cases: RG-213 by its law, N by MIL-PRF-39012.
+    assert_near("line", line, 3.0 * 0.47874, 1e-3);
+    assert_near(
+        "connectors",
+        connectors,
+        2.0 * 0.05 * 2.437_f64.sqrt(),
+        1e-9,
+    );
+    let feed = end.feed_loss_db(hz).expect("in range");
+    assert_near("feed", feed, line + connectors, 1e-12);
+}
+
+#[test]
+fn reach_has_the_margin_asked_for() {
+    let mut link = worked_link();
+    let reach = link.reach_both_ways_m(10.0).expect("in range");
+    link.distance_m = reach.expect("a way");
+    let weaker = link.weaker_budget().expect("in range").expect("a way");
+    assert_near("margin", weaker.margin_db, 10.0, 1e-9);
+    link.a.sensitivity_dbm = None;
+    link.a.transmit_power_dbm = None;
+    assert_eq!(link.reach_both_ways_m(10.0), Ok(None));
+    assert_eq!(link.budget(End::A), Ok(None));
+}
+
+#[test]
+fn savings_come_best_first() {
+    let link = worked_link();
+    let savings = link.what_buys_most().expect("in range");
+    assert!(
+        savings
+            .windows(2)
+            .all(|pair| pair[0].gained_db >= pair[1].gained_db)
+    );
+    assert!(savings.iter().all(|saving| saving.gained_db >= 0.05));
+    // Half the distance is worth 6.02 dB, more than any other here.
+    assert_eq!(savings[0].change, LinkChange::HalveDistance);
+    let listed = |change| savings.iter().any(|saving| saving.change == change);
+    assert!(listed(LinkChange::BetterCable(End::A, CoaxType::Foam400)));
+    assert!(listed(LinkChange::LargerAntenna(End::B)));
+    assert!(!listed(LinkChange::Aim(End::B)), "it is aimed");
+    assert!(!listed(LinkChange::RemoveLine(End::B)), "it has none");
+    // The weaker direction is from the second end.
+    let before = link.budget(End::B).expect("in range").expect("a way");
+    for saving in savings {
+        let after = link.after(saving.change).budget(End::B);
+        let after = after.expect("in range").expect("a way");
+        let gained = after.margin_db - before.margin_db;
+        assert_near("gained", gained, saving.gained_db, 1e-9);
+    }
+}
+
+#[test]
+fn a_path_names_its_worst_obstacle() {
+    let profile = PathProfile {
+        distance_m: 2000.0,
+        height_a_m: 10.0,
+        height_b_m: 10.0,
+        frequency_hz: 2.437e9,
+        earth_factor: link::STANDARD_EARTH_FACTOR,
+    };
+    let tree = |distance_m, height_m| Obstacle {
+        distance_m,
+        height_m,
+    };
+    let trees = [tree(300.0, 4.0), tree(1000.0, 12.0), tree(1700.0, 5.0)];
+    let path = PathClearance::new(&profile, &trees).expect("in range");
+    assert_eq!(path.worst_obstacle, Some(1));
+    let worst = path.obstacles[1];
+    assert_eq!(*path.worst(), worst);
+    assert!(!worst.is_clear() && worst.clearance_m < -2.0);
+    // Bulge 1000 · 1000/(12.74 · 4/3) in km: 0.0589 m; r1 = 7.843 m;
+    // v = 2.0589 √2/7.843 = 0.3713, J = 6.9 + 20 log 1.3074 = 9.228 dB (ITU-R P.526, eq. 31, by hand).
+    assert_near("v", worst.v, 0.3713, 1e-3);
+    assert_near("loss", path.obstacle_loss_db(), 9.228, 0.01);
+    let raised = PathProfile {
+        height_a_m: 10.0 + path.raise_both_m,
+        height_b_m: 10.0 + path.raise_both_m,
+        ..profile
+    };
+    let path = PathClearance::new(&raised, &trees).expect("in range");
+    assert_near("ratio", path.worst().ratio, 0.6, 1e-9);
+    assert_near("raise", path.raise_both_m, 0.0, 1e-9);
+    // No obstacle: the ground is the worst place.
+    let open = PathClearance::new(&profile, &[]).expect("in range");
+    assert_eq!(open.worst_obstacle, None);
+    assert_eq!(*open.worst(), open.ground);
+    assert_near("loss", open.obstacle_loss_db(), 0.0, 0.0);
+}
+
+#[test]
+fn aim_of_a_can() {
+    // 200 mm can, 1.5 m arm, 60 degrees of beam, 1 km.
+    let aim = link::Aim::new(0.2, 1.5, 60_f64.to_radians(), 1000.0);
+    assert_near("mouth", aim.degrees_per_mm_at_mouth, 0.286_477, 1e-5);
+    assert_near("tripod", aim.degrees_per_mm_at_tripod, 0.038_197, 1e-5);
+    // 12 (x/60)² = 1: 17.3205 degrees; tan 17.3205° = 0.311_853.
+    assert_near("1 dB", aim.degrees_for_1_db, 17.3205, 1e-3);
+    assert_near("mouth", aim.mouth_for_1_db_m, 0.062_37, 1e-4);
+    assert_near("tripod", aim.tripod_for_1_db_m, 0.467_8, 1e-3);
+    assert_near("3 dB", aim.degrees_for_3_db, 30.0, 1e-9);
+    assert_near("spot", aim.spot_width_m, 1154.70, 0.01);
+    assert_near("far end", aim.far_end_per_mm_m, 5.0, 1e-9);
+    assert_eq!(link::spot_width_m(10.0, 3.2), f64::INFINITY);
+}
+
+#[test]
+fn what_holds_the_safe_distance() {
+    let held = |power_w, mouth_m| {
+        let emitter = Emitter {
+            power_w,
+            gain_dbi: 6.0,
+            aperture_diameter_m: mouth_m,
+            frequency_hz: 2.437e9,
+        };
+        link::safe_distance(&emitter, ExposureStandard::Icnirp2020, Reflection::None)
+            .expect("in range")
+    };
+    assert_eq!(held(1e-3, 0.09).held_by, DistanceHeldBy::ReactiveField);
+    assert_eq!(held(0.5, 0.09).held_by, DistanceHeldBy::FarField);
+    assert_eq!(held(0.5, 0.3).held_by, DistanceHeldBy::Aperture);
+    assert_near("none", held(0.0, 0.09).distance_m, 0.0, 0.0);
+    // 4P/A: 4 · 0.1/(π 0.045²) = 62.876.
+    assert_near("surface", held(0.1, 0.09).surface_w_m2, 62.876, 1e-3);
+}
+
+#[test]
+fn errors_say_what_where_and_the_right_range() {
+    let board = Wall {
+        material: BuildingMaterial::Floorboard,
+        thickness_m: 0.02,
+    };
+    let brick = Wall {
+        material: BuildingMaterial::Brick,
+        thickness_m: 0.1,
+    };
+    let error = link::walls_loss_db(&[brick, board], 2.437e9);
+    let wanted = LinkError::OutOfRangeAt {
+        index: 1,
+        quantity: LinkQuantity::FrequencyHz,
+        value: 2.437e9,
+        range: [50e9, 100e9],
+    };
+    assert_eq!(error, Err(wanted));
+    let mut link = worked_link();
+    link.distance_m = f64::NAN;
+    assert!(matches!(
+        link.budget(End::A),
+        Err(LinkError::OutOfRange {
+            quantity: LinkQuantity::DistanceM,
+            ..
+        })
+    ));
+    let mut link = worked_link();
+    link.b.gain_dbi = f64::INFINITY;
+    assert!(matches!(
+        link.budget(End::A),
+        Err(LinkError::OutOfRangeAt {
+            index: 1,
+            quantity: LinkQuantity::LevelDb,
+            ..
+        })
+    ));
+    assert!(link::weissberger_loss_db(401.0, 2.4e9).is_err());
+    assert!(ExposureStandard::Icnirp2020.limit_w_m2(200e6).is_err());
+}
+
+#[test]
+fn keys_name_every_thing() {
+    for material in BuildingMaterial::ALL {
+        assert_eq!(BuildingMaterial::from_key(material.key()), Some(material));
+    }
+    for coax in CoaxType::ALL {
+        assert_eq!(CoaxType::from_key(coax.key()), Some(coax));
+        let [low, high] = coax.published_range_hz();
+        assert!(low < high && coax.velocity_factor() < 1.0);
+        assert!((1e-3..17e-3).contains(&coax.outside_diameter_m()));
+    }
+    assert_eq!(CoaxType::from_key("no such cable"), None);
+}
