@@ -15,6 +15,8 @@ use crate::request::Request;
 const STEP_DEG: usize = 2;
 /// What the chart shows below its top, dB.
 const DEPTH_DB: f64 = 40.0;
+/// Crossed levels farther below the peak are rounding, dB.
+const NONE_DB: f64 = 60.0;
 
 /// A cut: degrees off the axis with the levels of both polarisations, dBi.
 struct Levels {
@@ -52,6 +54,25 @@ fn highest(points: &[(f64, f64)]) -> (f64, f64) {
         first,
         |best, point| if point.1 > best.1 { *point } else { best },
     )
+}
+
+/// The highest crossed level ahead.
+fn crossed_says(levels: &Levels) -> String {
+    let is_ahead = |point: &&(f64, f64)| point.0.abs() <= 90.0;
+    let ahead: Vec<_> = levels.crossed.iter().filter(is_ahead).copied().collect();
+    let (angle, level) = highest(&ahead);
+    let below = highest(&levels.wanted).1 - level;
+    if below > NONE_DB {
+        return "no crossed polarisation ahead".to_owned();
+    }
+    [
+        "crossed polarisation ahead ",
+        &format_decimal(below, 0),
+        " dB or more below the peak, most at ",
+        &format_decimal(angle, 0),
+        "\u{b0}",
+    ]
+    .concat()
 }
 
 fn chart(levels: &Levels, title: String, description: String) -> String {
@@ -114,21 +135,7 @@ pub(super) fn show(request: &Request, beams: Option<&Beams>, reply: &mut Reply) 
         |width| [&format_decimal(width, 0), "\u{b0} wide at half power"].concat(),
     );
     let angle = format_trimmed(i64::from(millidegrees), 3);
-    let crossed = highest(&levels.crossed);
-    let ahead = highest(&levels.wanted).1;
-    let cross_says = if crossed.1 < ahead - 60.0 {
-        "no crossed polarisation to speak of".to_owned()
-    } else {
-        [
-            "crossed polarisation at most ",
-            &format_decimal(crossed.1 - ahead, 0),
-            " dB below the wanted one\u{2019}s peak, at ",
-            &format_decimal(crossed.0, 0),
-            "\u{b0}",
-        ]
-        .concat()
-        .replace("most \u{2212}", "most ")
-    };
+    let cross_says = crossed_says(&levels);
     let says = [
         "Cut at ",
         &angle,

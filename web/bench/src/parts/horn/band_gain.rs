@@ -122,6 +122,7 @@ pub(super) fn show(beams: Option<&Beams>, reply: &mut Reply) {
     let said = beams.map_or_else(|| BEYOND.to_owned(), said);
     let chart = beams.and_then(|beams| chart(beams, said.clone()));
     reply.place("gain-chart", chart.unwrap_or_default());
+    reply.show("gain-table", beams.is_some());
     reply.place("gain-table", beams.map(table).unwrap_or_default());
     reply.text("gain-says", &said);
 }

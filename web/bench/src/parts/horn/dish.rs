@@ -3,9 +3,11 @@
 use std::f64::consts::PI;
 
 use tinwave_core::constants::SPEED_OF_LIGHT;
+use tinwave_core::design::Design;
 use tinwave_core::dish::{DishEfficiency, FOCAL_RATIOS, dish_gain_dbi};
+use tinwave_core::outside::Outline;
 use tinwave_core::radiation::CanBeam;
-use tinwave_core::si::{hertz, metres};
+use tinwave_core::si::{SiDesign, hertz, metres};
 use tinwave_web::entry::{LengthUnit, format_decimal, format_frequency, format_metres};
 
 use super::beams::Beams;
@@ -61,6 +63,15 @@ fn percent(share: f64) -> String {
     [&format_decimal(100.0 * share, 0), " %"].concat()
 }
 
+/// A distance in the open, in metres or feet.
+fn far_text(metres: f64, unit: LengthUnit) -> String {
+    let (value, symbol) = match unit {
+        LengthUnit::Millimetre => (metres, " m"),
+        LengthUnit::Inch => (metres / 0.3048, " ft"),
+    };
+    [&format_decimal(value, 1), symbol].concat()
+}
+
 fn ratio_text(ratio: f64) -> String {
     format_decimal(ratio, 2)
 }
@@ -110,6 +121,11 @@ fn focus_says(request: &Request, dish: &Dish, lit: &DishEfficiency) -> String {
     if let Some(funnel) = funnel {
         text.push_str(", mouth of the funnel ");
         text.push_str(&format_metres(from_dish - funnel.length_m(&can), unit));
+    }
+    if funnel.is_some_and(|funnel| funnel.length_m(&can) > from_dish) {
+        text.push_str(
+            ". This funnel is longer than the way to the dish: it can\u{2019}t stand there",
+        );
     }
     text.push_str(". Slide it along the axis for the strongest signal before you fix it.");
     text
@@ -168,7 +184,7 @@ fn results(dish: &Dish, lit: &DishEfficiency, beams: &Beams, unit: LengthUnit) -
         ("Efficiency at that f/D", percent(best.total)),
         (
             "Beam formed from (far field, 2 D\u{b2}/\u{3bb})",
-            format_metres(far, unit),
+            far_text(far, unit),
         ),
     ];
     let markup = rows.iter().map(|(what, value)| result(what, value));
@@ -223,7 +239,15 @@ fn chart(dish: Option<&Dish>, beams: &Beams) -> String {
     chart.to_svg()
 }
 
-fn says(lit: &DishEfficiency, gain_dbi: f64, beam: &CanBeam, khz: u32, small: bool) -> String {
+/// Share of the dish's area behind the can and what stands at its mouth.
+fn shaded(design: &Design, dish: &Dish) -> f64 {
+    let outline = Outline::new(design, &SiDesign::new(design));
+    let widest = outline.map_or(0.0, |outline| 2.0 * outline.widest_m());
+    (widest / dish.diameter_m).powi(2).min(1.0)
+}
+
+fn says(lit: &DishEfficiency, gain_dbi: f64, beam: &CanBeam, khz: u32, dish: &Dish) -> String {
+    let small = dish.diameter_m * hertz(khz) < 5.0 * SPEED_OF_LIGHT;
     let lean = beam.figures.e_peak_angle_deg.abs();
     let mut text = [
         "At ",
@@ -244,7 +268,7 @@ fn says(lit: &DishEfficiency, gain_dbi: f64, beam: &CanBeam, khz: u32, small: bo
     text
 }
 
-/// Shows the dish; the efficiency with the best f/D for the summary.
+/// Shows the dish, or says what is missing.
 pub(super) fn show(request: &Request, beams: Option<&Beams>, reply: &mut Reply) {
     let dish = read(request, reply);
     let centre = beams.and_then(Beams::centre);
@@ -266,8 +290,14 @@ pub(super) fn show(request: &Request, beams: Option<&Beams>, reply: &mut Reply) 
     let lit = beams.feed.efficiency(dish.focal_ratio);
     let wavelength = SPEED_OF_LIGHT / hertz(*khz);
     let gain = dish_gain_dbi(dish.diameter_m, wavelength, lit.total);
-    let small = dish.diameter_m < 5.0 * wavelength;
-    reply.text("dish-says", &says(&lit, gain, beam, *khz, small));
+    let mut sentence = says(&lit, gain, beam, *khz, &dish);
+    let shaded = shaded(request.design(), &dish);
+    if shaded >= 0.005 {
+        sentence.push_str(" The can shades ");
+        sentence.push_str(&percent(shaded));
+        sentence.push_str(" of the dish\u{2019}s area, which is not counted.");
+    }
+    reply.text("dish-says", &sentence);
     let markup = results(&dish, &lit, beams, request.unit);
     reply.place("dish-results", markup.unwrap_or_default());
     reply.text("focus-says", &focus_says(request, &dish, &lit));

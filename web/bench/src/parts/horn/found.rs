@@ -3,6 +3,8 @@
 
 use std::cell::RefCell;
 
+use tinwave_core::design::Design;
+
 use super::can_key::CanKey;
 use super::funnel_size::{Funnel, Limits};
 use super::rim_search::RimTable;
@@ -26,11 +28,18 @@ pub(super) struct FunnelFound {
 }
 
 /// A search at work.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) enum Work {
+    /// For the best funnel.
     Funnel(FunnelKey),
+    /// For the best ring and cup.
     Rims(CanKey),
+    /// For the field of the design itself.
+    Beams(Design),
 }
+
+/// The long searches, by the name of their jobs.
+pub(super) const SEARCHES: [&str; 2] = ["funnel", "rims"];
 
 /// So many are kept of each.
 const MOST_KEPT: usize = 8;
@@ -41,6 +50,7 @@ struct Shelf {
     rims: Vec<(CanKey, RimTable)>,
     work: Option<Work>,
     latest: Option<Request>,
+    next: Option<&'static str>,
 }
 
 thread_local! {
@@ -76,7 +86,7 @@ pub(super) fn keep_rims(key: CanKey, table: RimTable) {
 
 /// The search that was begun last and has neither ended nor been stopped.
 pub(super) fn work() -> Option<Work> {
-    SHELF.with_borrow(|shelf| shelf.work)
+    SHELF.with_borrow(|shelf| shelf.work.clone())
 }
 
 pub(super) fn set_work(work: Option<Work>) {
@@ -90,4 +100,13 @@ pub(super) fn latest() -> Option<Request> {
 
 pub(super) fn set_latest(request: &Request) {
     SHELF.with_borrow_mut(|shelf| shelf.latest = Some(request.clone()));
+}
+
+/// The search that waits for the design's own field; taken out.
+pub(super) fn take_next() -> Option<&'static str> {
+    SHELF.with_borrow_mut(|shelf| shelf.next.take())
+}
+
+pub(super) fn set_next(next: Option<&'static str>) {
+    SHELF.with_borrow_mut(|shelf| shelf.next = next);
 }

@@ -66,7 +66,8 @@ impl FunnelJob {
             can,
             limits,
             search: FunnelSearch::new(&outline, can.frequency_hz(), limits.si()),
-            found: FunnelFound::default(),
+            // One that was broken off goes on where it was.
+            found: found::funnels(&(can, limits)).unwrap_or_default(),
             is_news: false,
         }
     }

@@ -117,6 +117,7 @@ pub(super) fn show(request: &Request, reply: &mut Reply) {
     };
     reply.text("rims-says", &said);
     let markup = found.map(|found| table(&found, request, &can));
+    reply.show("rims-table", markup.is_some());
     reply.place("rims-table", markup.unwrap_or_default());
 }
 
