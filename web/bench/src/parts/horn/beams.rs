@@ -19,11 +19,9 @@ use crate::request::Request;
 use crate::whole::whole_can;
 
 /// Frequencies over the band; odd, so that the centre is one.
-const POINTS: u32 = 13;
+const POINTS: u32 = 11;
 /// Focal ratios of the chart, hundredths.
-const RATIOS: [u32; 15] = [
-    20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80, 90, 100, 110, 120,
-];
+const RATIOS: [u32; 13] = [20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80, 100, 120];
 
 /// What is computed once for a design.
 pub(super) struct Beams {
@@ -96,7 +94,7 @@ pub(super) enum Known {
 
 /// Longest wall, from the middle of the back to the last edge, that is solved for
 /// while the page waits, wavelengths.
-const SHORT: f64 = 2.2;
+const SHORT: f64 = 2.0;
 
 /// Whether to solve for a design takes longer than an answer may.
 fn takes_long(design: &Design) -> bool {

@@ -293,7 +293,7 @@ pub(super) fn show(request: &Request, beams: Option<&Beams>, reply: &mut Reply) 
     let mut sentence = says(&lit, gain, beam, *khz, &dish);
     let shaded = shaded(request.design(), &dish);
     if shaded >= 0.005 {
-        sentence.push_str(" The can shades ");
+        sentence.push_str(" What stands at the focus shades ");
         sentence.push_str(&percent(shaded));
         sentence.push_str(" of the dish\u{2019}s area, which is not counted.");
     }

@@ -18,6 +18,9 @@ use crate::request::Request;
 /// solved for.
 pub(super) const NOT_COVERED: &str = "At the band\u{2019}s centre this can does not carry its one mode alone, or it is beyond the computation. Choose the can and the band first.";
 
+/// What is added where only the mouth is limited.
+const LONGEST: &str = " With the mouth alone given, a long slim funnel wins by tenths of a decibel: give a length or a sheet as well.";
+
 const PLACES: [&str; 5] = [
     "funnel-take",
     "funnel-results",
@@ -164,7 +167,11 @@ pub(super) fn show_found(request: &Request, reply: &mut Reply) -> Option<(CanKey
     let unit = request.unit;
     match &best {
         Some(best) => {
-            reply.text("funnel-says", &says(best, &found, &can, unit));
+            let mut sentence = says(best, &found, &can, unit);
+            if limits.length_um.is_none() && limits.sheet_um.is_none() {
+                sentence.push_str(LONGEST);
+            }
+            reply.text("funnel-says", &sentence);
             let markup = results(best, &can, limits.seam_m(), unit);
             reply.place("funnel-results", markup);
             let words = "Put this funnel into the design";
