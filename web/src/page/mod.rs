@@ -25,6 +25,7 @@ mod mounting;
 mod mouth_part;
 mod opening;
 mod outside_job;
+mod print_fittings;
 mod print_part;
 mod said;
 mod search;

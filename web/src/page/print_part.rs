@@ -5,22 +5,23 @@ use tinwave_core::design::Mouth;
 
 use super::browser;
 use super::model::Model;
+use super::print_fittings::fittings;
 use super::state::Page;
 use crate::connectors::{Mounting, connector};
 use crate::entry::LengthUnit;
 use crate::wire_gauges::{self, GaugeSystem};
 
 /// Lines of a job.
-struct Lines(String);
+pub(super) struct Lines(String);
 
 impl Lines {
-    fn words(&mut self, key: &str, words: &str) {
+    pub(super) fn words(&mut self, key: &str, words: &str) {
         for part in [key, "=", words, "\n"] {
             self.0.push_str(part);
         }
     }
 
-    fn numbers(&mut self, key: &str, numbers: &[u32]) {
+    pub(super) fn numbers(&mut self, key: &str, numbers: &[u32]) {
         let words: Vec<String> = numbers.iter().map(u32::to_string).collect();
         self.words(key, &words.join(" "));
     }
@@ -81,6 +82,7 @@ fn job(model: &Model, link: &str) -> Option<String> {
         lines.words("screw", &numbers.join(" "));
     }
     mouth(work.design.mouth, can.wall_um, &mut lines);
+    fittings(model, &mut lines);
     Some(lines.0)
 }
 
