@@ -33,6 +33,7 @@ macro_rules! scenarios {
 scenarios! {
     axe: Shared,
     beam: Alone,
+    bench: Alone,
     csp: Shared,
     design: Shared,
     lighthouse: Alone,
