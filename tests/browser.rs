@@ -36,6 +36,7 @@ scenarios! {
     bench: Alone,
     csp: Shared,
     design: Shared,
+    keyboard: Shared,
     lighthouse: Alone,
     offline: Shared,
     parity: Shared,
