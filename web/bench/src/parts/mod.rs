@@ -2,6 +2,7 @@
 //! answer to every change, and its long jobs.
 
 pub mod horn;
+pub mod plan;
 
 use crate::job::Job;
 use crate::reply::Reply;
@@ -15,12 +16,20 @@ struct Part {
     begin: fn(&Request) -> Option<Box<dyn Job>>,
 }
 
-const PARTS: [Part; 1] = [Part {
-    name: "horn",
-    markup: include_str!("../../parts/horn.html"),
-    answer: horn::answer,
-    begin: horn::begin,
-}];
+const PARTS: [Part; 2] = [
+    Part {
+        name: "horn",
+        markup: include_str!("../../parts/horn.html"),
+        answer: horn::answer,
+        begin: horn::begin,
+    },
+    Part {
+        name: "plan",
+        markup: include_str!("../../parts/plan.html"),
+        answer: plan::answer,
+        begin: plan::begin,
+    },
+];
 
 fn part(name: &str) -> Option<&'static Part> {
     PARTS.iter().find(|part| part.name == name)
