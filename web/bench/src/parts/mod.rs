@@ -25,7 +25,7 @@ const PARTS: [Part; 2] = [
     },
     Part {
         name: "plan",
-        markup: include_str!("../../parts/plan.html"),
+        markup: plan::MARKUP,
         answer: plan::answer,
         begin: plan::begin,
     },

@@ -1,23 +1,25 @@
 //! The form as the page sends it: the markup's own defaults, with changes.
+#![allow(dead_code, reason = "each test file uses its own part")]
+#![allow(clippy::expect_used, reason = "a test fails by panicking")]
 
 use tinwave_bench::{Reply, Request, form_data, parts};
 use tinwave_web::{example, link};
 
 /// The value of an attribute in a tag.
-pub fn attribute<'a>(tag: &'a str, name: &str) -> Option<&'a str> {
+pub(crate) fn attribute<'a>(tag: &'a str, name: &str) -> Option<&'a str> {
     let start = [" ", name, "=\""].concat();
     let (_, after) = tag.split_once(start.as_str())?;
     after.split_once('"').map(|(value, _)| value)
 }
 
 /// Every tag of markup, without its angle brackets.
-pub fn tags(markup: &str) -> impl Iterator<Item = &str> {
+pub(crate) fn tags(markup: &str) -> impl Iterator<Item = &str> {
     let pieces = markup.split('<').skip(1);
     pieces.map(|piece| piece.split_once('>').map_or(piece, |(tag, _)| tag))
 }
 
 /// Names and values of the part's fields as the markup has them.
-pub fn defaults() -> Vec<(String, String)> {
+pub(crate) fn defaults() -> Vec<(String, String)> {
     let mut fields: Vec<(String, String)> = Vec::new();
     let mut list = None;
     for tag in tags(parts::markup("plan")) {
@@ -43,7 +45,7 @@ pub fn defaults() -> Vec<(String, String)> {
 
 /// The answer to the default form with some fields changed; the example can unless
 /// `design` is among the changes.
-pub fn ask(changes: &[(&str, &str)]) -> Reply {
+pub(crate) fn ask(changes: &[(&str, &str)]) -> Reply {
     let mut fields = defaults();
     fields.push(("part".to_owned(), "plan".to_owned()));
     fields.push(("design".to_owned(), link::encode(&example::example())));
@@ -59,7 +61,7 @@ pub fn ask(changes: &[(&str, &str)]) -> Reply {
 }
 
 /// Markup without its tags, each as a space.
-pub fn text_of(markup: &str) -> String {
+pub(crate) fn text_of(markup: &str) -> String {
     let mut text = String::new();
     let mut inside = false;
     for c in markup.chars() {
@@ -74,4 +76,39 @@ pub fn text_of(markup: &str) -> String {
         }
     }
     text
+}
+
+/// The cells of the row of a table that a text heads, its heading left out.
+pub(crate) fn cells(reply: &Reply, place: &str, heading: &str) -> Vec<String> {
+    let markup = reply.get(place).unwrap_or_default();
+    let head = ["<th scope=\"row\">", heading, "</th>"].concat();
+    let row = markup.split(head.as_str()).nth(1).unwrap_or_default();
+    let row = row.split("</tr>").next().unwrap_or_default();
+    let cells = row.split("<td>").skip(1);
+    cells
+        .map(|cell| cell.split("</td>").next().unwrap_or_default().to_owned())
+        .collect()
+}
+
+/// A cell as a number; what follows a space is its unit.
+pub(crate) fn figure(reply: &Reply, place: &str, heading: &str, column: usize) -> f64 {
+    let cells = cells(reply, place, heading);
+    number(cells.get(column).map_or("", String::as_str))
+}
+
+/// The value beside a result of a list.
+pub(crate) fn result(reply: &Reply, place: &str, what: &str) -> String {
+    let markup = reply.get(place).unwrap_or_default();
+    let head = ["<dt>", what, "</dt>"].concat();
+    let after = markup.split(head.as_str()).nth(1).unwrap_or_default();
+    let after = after.split("<span class=\"value\">").nth(1);
+    let value = after.and_then(|after| after.split("</span>").next());
+    value.unwrap_or_default().to_owned()
+}
+
+/// The number that a text begins with.
+pub(crate) fn number(text: &str) -> f64 {
+    let text = text.replace('−', "-").replace(['+', '°'], "");
+    let first = text.split(' ').next().unwrap_or_default();
+    first.parse().unwrap_or(f64::NAN)
 }

@@ -96,9 +96,9 @@ fn says(plan: &Plan) -> String {
     if let Some([e, h]) = plan.far.widths_deg {
         let spot = spot_width_m(plan.entries.distance_m, e.max(h).to_radians());
         let says = [
-            " The far end’s beam covers ",
+            " The far end’s beam is ",
             &distance(spot, plan.unit),
-            " round this end.",
+            " wide where it meets this end.",
         ];
         text.push_str(&says.concat());
     }

@@ -8,7 +8,9 @@ use tinwave_core::radio_link::{
 
 use super::form::Form;
 use super::obstacles;
-use super::typed::{COUNT, DBI, DBM, DECIBELS, DEGREES, KELVIN, MEGAHERTZ, METRES, MILLIMETRES};
+use super::typed::{
+    COUNT, DBI, DBM, DECIBELS, DEGREES, KELVIN, MEGAHERTZ, METRES, MILLIMETRES, Units,
+};
 
 /// Rows for walls in the part's markup.
 pub(super) const WALLS: usize = 4;
@@ -273,6 +275,16 @@ fn walls(form: &mut Form<'_>, frequency_hz: f64) -> Vec<Wall> {
     walls
 }
 
+/// A number that counts only where its field is shown.
+fn used(form: &mut Form<'_>, shown: bool, name: &str, units: Units, range: [f64; 2]) -> f64 {
+    if shown {
+        form.number(name, units, range)
+    } else {
+        form.right(name);
+        range[0]
+    }
+}
+
 /// Bandwidth and noise of a receiver.
 struct Noise {
     bandwidth_hz: f64,
@@ -304,10 +316,23 @@ impl Noise {
         } else {
             form.number("plan-bandwidth", MEGAHERTZ, [0.001, 2000.0]) * 1e6
         };
+        if by != "noise" {
+            form.right("plan-snr");
+        }
+        if !stated {
+            form.right("plan-sensitivity-here");
+            form.right("plan-sensitivity-far");
+        }
         Self {
             bandwidth_hz,
-            figure_db: form.number("plan-noise-figure", DECIBELS, [0.0, 40.0]),
-            antenna_k: form.number("plan-antenna-noise", KELVIN, [2.0, 20_000.0]),
+            figure_db: used(
+                form,
+                noise || listens,
+                "plan-noise-figure",
+                DECIBELS,
+                [0.0, 40.0],
+            ),
+            antenna_k: used(form, listens, "plan-antenna-noise", KELVIN, [2.0, 20_000.0]),
             width,
         }
     }
@@ -339,17 +364,17 @@ fn sensitivities(form: &mut Form<'_>, noise: &Noise) -> (f64, f64) {
 fn table_sensitivity_dbm(form: &mut Form<'_>, width: ChannelWidth) -> f64 {
     let rate = form.choice("plan-rate");
     let numbered = |prefix: &str| rate.strip_prefix(prefix)?.parse::<usize>().ok();
-    form.right("plan-rate");
-    if let Some(n) = numbered("older") {
-        if width != ChannelWidth::Mhz20 {
-            let sentence = "The older rates exist in a channel of 20 MHz only. Choose 20 MHz.";
-            form.wrong("plan-rate", sentence);
-        }
-        if let Some(older) = OlderRate::ALL.get(n) {
-            return older.minimum_sensitivity_dbm();
-        }
-    }
-    let n = numbered("mcs").unwrap_or(0);
-    let coding = Coding::ALL.get(n).copied().unwrap_or(Coding::Bpsk12);
-    coding.minimum_sensitivity_dbm(width)
+    let older = numbered("older").and_then(|n| OlderRate::ALL.get(n));
+    let coding = numbered("mcs").and_then(|n| Coding::ALL.get(n)).copied();
+    let read = match older {
+        Some(_) if width != ChannelWidth::Mhz20 => Err(OLDER_RATES.to_owned()),
+        Some(older) => Ok(older.minimum_sensitivity_dbm()),
+        None => Ok(coding
+            .unwrap_or(Coding::Bpsk12)
+            .minimum_sensitivity_dbm(width)),
+    };
+    form.or_wrong("plan-rate", read, 0.0)
 }
+
+/// Where an older rate is wanted in a wider channel.
+const OLDER_RATES: &str = "The older rates exist in a channel of 20 MHz only. Choose 20 MHz.";

@@ -10,7 +10,7 @@ use crate::request::Request;
 pub(super) struct Form<'a> {
     request: &'a Request,
     reply: &'a mut Reply,
-    good: bool,
+    first_wrong: Option<String>,
 }
 
 impl<'a> Form<'a> {
@@ -18,14 +18,19 @@ impl<'a> Form<'a> {
         Self {
             request,
             reply,
-            good: true,
+            first_wrong: None,
         }
     }
 
     /// Whether everything so far could be read. What stands in place of an unreadable
     /// number is only to go on reading with.
     pub(super) const fn is_good(&self) -> bool {
-        self.good
+        self.first_wrong.is_none()
+    }
+
+    /// What is wrong with the first field that can't be read, by its label.
+    pub(super) fn first_wrong(self) -> Option<String> {
+        self.first_wrong
     }
 
     /// A choice of a list.
@@ -88,7 +93,9 @@ impl<'a> Form<'a> {
 
     /// Says what is wrong with a field.
     pub(super) fn wrong(&mut self, name: &str, sentence: &str) {
-        self.good = false;
+        if self.first_wrong.is_none() {
+            self.first_wrong = Some([label(name), ": ", sentence].concat());
+        }
         self.reply.wrong(name, sentence);
     }
 
@@ -96,6 +103,14 @@ impl<'a> Form<'a> {
     pub(super) fn right(&mut self, name: &str) {
         self.reply.wrong(name, "");
     }
+}
+
+/// The label of a field in the part's markup.
+fn label(name: &str) -> &'static str {
+    let start = ["<label for=\"", name, "\">"].concat();
+    let found = super::MARKUP.split_once(start.as_str());
+    let label = found.and_then(|(_, after)| after.split_once("</label>"));
+    label.map_or("A field", |(label, _)| label)
 }
 
 /// Why the link could not be computed, for the rare case that no field is to blame.

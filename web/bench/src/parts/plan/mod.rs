@@ -32,9 +32,11 @@ use entries::Entries;
 use form::Form;
 use link::Plan;
 
-/// Beside entries that can't be read.
-const WAITING: &str =
-    "An entry cannot be read: see the message beside it. The results stay as they were before.";
+/// The markup of the part's form.
+pub(super) const MARKUP: &str = include_str!("../../../parts/plan.html");
+
+/// Where an entry can't be read.
+const WAITING: &str = " The results stay as they were until that is put right.";
 
 /// What the part shows.
 #[must_use]
@@ -52,7 +54,8 @@ pub fn answer(request: &Request) -> Reply {
         .as_ref()
         .and_then(|entries| link::far_antenna(&mut form, request, entries, &here));
     let Some((entries, far)) = entries.zip(far) else {
-        reply.text("unread", WAITING);
+        let wrong = form.first_wrong().unwrap_or_default();
+        reply.text("unread", &[&wrong, WAITING].concat());
         return reply;
     };
     match Plan::new(request, entries, here, far).and_then(|plan| show(&plan, &mut reply)) {

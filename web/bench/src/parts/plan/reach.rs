@@ -1,7 +1,6 @@
 //! How far the link reaches: margin over distance, and where it runs out.
 
 use tinwave_core::radio_link::{End, LinkError};
-use tinwave_web::entry::format_decimal;
 
 use super::link::Plan;
 use super::words::{axis_unit, distance, whole_db};
@@ -59,7 +58,7 @@ fn chart(plan: &Plan, out_m: f64, safe_m: f64, says: &str) -> Result<String, Lin
     for level in [0.0, plan.entries.fade_db] {
         lines.push((LineKind::Limit, vec![(0.0, level), (far, level)]));
     }
-    let y = axis_around(all.into_iter(), 10.0, title(plan));
+    let y = axis_around(all.into_iter(), 10.0, "Margin, dB".to_owned());
     lines.push((
         LineKind::Limit,
         vec![(here_m / unit_m, y.low), (here_m / unit_m, y.high)],
@@ -71,7 +70,7 @@ fn chart(plan: &Plan, out_m: f64, safe_m: f64, says: &str) -> Result<String, Lin
         x: Axis {
             low: 0.0,
             high: far,
-            title: ["Distance, ", symbol, "; shaded: margin as wanted"].concat(),
+            title: ["Distance, ", symbol].concat(),
         },
         y,
         lines,
@@ -79,13 +78,4 @@ fn chart(plan: &Plan, out_m: f64, safe_m: f64, says: &str) -> Result<String, Lin
         choices: Vec::new(),
     }
     .to_svg())
-}
-
-fn title(plan: &Plan) -> String {
-    let fade = format_decimal(plan.entries.fade_db, 0);
-    [
-        "Margin, dB; full: this end sends, dashed: far end; dotted: 0, ",
-        &fade,
-    ]
-    .concat()
 }

@@ -4,12 +4,12 @@ use tinwave_core::radio_link::{
     DistanceHeldBy, Emitter, End, ExposureStandard, LinkError, Reflection, SafeDistance,
     safe_distance,
 };
-use tinwave_web::entry::format_decimal;
+use tinwave_web::entry::{LengthUnit, format_decimal};
 use tinwave_web::words::{self, Occasion};
 
-use super::antenna::Antenna;
 use super::link::Plan;
-use super::words::{distance, small};
+use super::typed;
+use super::words::distance;
 use crate::html::{escaped, result};
 use crate::reply::Reply;
 use crate::request::Request;
@@ -24,32 +24,45 @@ const STATED_MOUTH_M: f64 = 0.05;
 
 pub(super) fn show(plan: &Plan, reply: &mut Reply) -> Result<(), LinkError> {
     let mut markup = String::new();
-    for (end, name) in [(End::A, "this end"), (End::B, "the far end")] {
-        let one = plan.link.end(end);
-        let Some(power_dbm) = one.transmit_power_dbm else {
-            continue;
-        };
-        let at_antenna = power_dbm - one.feed_loss_db(plan.frequency_hz)?;
-        push_end(&mut markup, plan, plan.antenna(end), at_antenna, name);
+    let emitters = [emitter(plan, End::A)?, emitter(plan, End::B)?];
+    match emitters {
+        [Some(here), Some(far)] if here == far => push(&mut markup, plan, &here, "either end"),
+        [here, far] => {
+            for (emitter, name) in [(here, "this end"), (far, "the far end")] {
+                if let Some(emitter) = emitter {
+                    push(&mut markup, plan, &emitter, name);
+                }
+            }
+        }
     }
     reply.place("safe", markup);
     reply.text("fall", &fall(plan));
     Ok(())
 }
 
-fn push_end(markup: &mut String, plan: &Plan, antenna: &Antenna, at_antenna_dbm: f64, name: &str) {
-    let emitter = Emitter {
+/// What an end sends; `None` where it only listens.
+fn emitter(plan: &Plan, end: End) -> Result<Option<Emitter>, LinkError> {
+    let one = plan.link.end(end);
+    let Some(power_dbm) = one.transmit_power_dbm else {
+        return Ok(None);
+    };
+    let at_antenna_dbm = power_dbm - one.feed_loss_db(plan.frequency_hz)?;
+    let antenna = plan.antenna(end);
+    Ok(Some(Emitter {
         power_w: 10_f64.powf((at_antenna_dbm - 30.0) / 10.0),
         gain_dbi: antenna.peak_gain_dbi,
         aperture_diameter_m: antenna.mouth_diameter_m.unwrap_or(STATED_MOUTH_M),
         frequency_hz: plan.frequency_hz,
-    };
+    }))
+}
+
+fn push(markup: &mut String, plan: &Plan, emitter: &Emitter, name: &str) {
     for standard in ExposureStandard::ALL {
         let what = match standard {
             ExposureStandard::Icnirp2020 => "ICNIRP 2020, general public",
             ExposureStandard::Fcc1310 => "47 CFR 1.1310, uncontrolled",
         };
-        let value = safe_distance(&emitter, standard, Reflection::Complete).map_or_else(
+        let value = safe_distance(emitter, standard, Reflection::Complete).map_or_else(
             |_| "not given at this frequency".to_owned(),
             |safe| said(plan, &safe),
         );
@@ -60,25 +73,26 @@ fn push_end(markup: &mut String, plan: &Plan, antenna: &Antenna, at_antenna_dbm:
     }
 }
 
-/// Rounded up to whole centimetres.
+/// Rounded up to whole centimetres or half inches.
 fn said(plan: &Plan, safe: &SafeDistance) -> String {
-    let up = (safe.distance_m * 100.0).ceil() / 100.0;
+    let (per_metre, parts, symbol) = match plan.unit {
+        LengthUnit::Millimetre => (100.0, 1.0, " cm"),
+        LengthUnit::Inch => (1.0 / 0.0254, 2.0, " in"),
+    };
+    let up = (safe.distance_m * per_metre * parts).ceil() / parts;
+    let length = if safe.distance_m < 1.0 {
+        [&typed::short(up), symbol].concat()
+    } else {
+        // To whole decimetres, so that no rounding goes down.
+        distance((safe.distance_m * 10.0).ceil() / 10.0, plan.unit)
+    };
     let why = match safe.held_by {
         DistanceHeldBy::FarField => "far field",
         DistanceHeldBy::Aperture => "near field of the mouth",
         DistanceHeldBy::ReactiveField => "no closer, whatever the power",
     };
     let limit = format_decimal(safe.limit_w_m2, 1);
-    [
-        "at least ",
-        &small(up, plan.unit),
-        " (",
-        &limit,
-        " W/m²; ",
-        why,
-        ")",
-    ]
-    .concat()
+    ["at least ", &length, " (", &limit, " W/m²; ", why, ")"].concat()
 }
 
 /// How far from a mains line a mast of the entered height can stand.

@@ -8,7 +8,10 @@ const MILE_M: f64 = 1609.344;
 /// So many digits that three figures are told.
 fn three_figures(value: f64) -> String {
     let size = value.abs();
-    if size >= 99.95 {
+    if size >= 999.5 {
+        let decade = 10_f64.powf(size.log10().floor() - 2.0);
+        format_decimal((value / decade).round() * decade, 0)
+    } else if size >= 99.95 {
         format_decimal(value, 0)
     } else if size >= 9.995 {
         format_decimal(value, 1)
@@ -22,7 +25,7 @@ pub(super) fn distance(metres: f64, unit: LengthUnit) -> String {
     if !metres.is_finite() {
         return "beyond any distance".to_owned();
     }
-    let metric = if metres.abs() < 10_000.0 {
+    let metric = if metres.abs() < 1_000.0 {
         [&three_figures(metres), " m"].concat()
     } else {
         [&three_figures(metres / 1e3), " km"].concat()
@@ -112,6 +115,7 @@ mod tests {
         // 300 m over 0.3048 m.
         assert_eq!(distance(300.0, Inch), "984 ft (300 m)");
         assert_eq!(distance(1.82, Millimetre), "1.82 m");
+        assert_eq!(distance(1_841.0, Inch), "6040 ft (1.84 km)");
     }
 
     #[test]
