@@ -8,9 +8,12 @@ use super::words::db;
 use crate::html::escaped;
 use crate::reply::Reply;
 
+/// So many are listed.
+const MOST: usize = 10;
+
 pub(super) fn show(plan: &Plan, reply: &mut Reply) -> Result<(), LinkError> {
     let mut markup = String::new();
-    for saving in plan.link.what_buys_most()? {
+    for saving in plan.link.what_buys_most()?.into_iter().take(MOST) {
         for part in [
             "<li>",
             &escaped(&names::change(plan, saving.change)),

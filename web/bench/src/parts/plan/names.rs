@@ -71,7 +71,7 @@ pub(super) fn step(plan: &Plan, kind: BudgetItemKind) -> String {
         BudgetItemKind::TransmitGain => "Gain, sender",
         BudgetItemKind::TransmitPointing => "Aim, sender",
         BudgetItemKind::FreeSpace => "Free space",
-        BudgetItemKind::Wall(n) => return wall(plan, n),
+        BudgetItemKind::Wall(n) => return ["Wall, ", wall_material(plan, n)].concat(),
         BudgetItemKind::Foliage => "Trees",
         BudgetItemKind::Obstacle => "Obstacle",
         BudgetItemKind::Other => "Further loss",
@@ -85,13 +85,9 @@ pub(super) fn step(plan: &Plan, kind: BudgetItemKind) -> String {
     text.to_owned()
 }
 
-fn wall(plan: &Plan, n: usize) -> String {
-    let name = plan
-        .link
-        .walls
-        .get(n)
-        .map_or("wall", |wall| material(wall.material));
-    ["Wall, ", name].concat()
+fn wall_material(plan: &Plan, n: usize) -> &'static str {
+    let wall = plan.link.walls.get(n);
+    wall.map_or("unknown stuff", |wall| material(wall.material))
 }
 
 /// A change of the link.
@@ -103,7 +99,7 @@ pub(super) fn change(plan: &Plan, change: LinkChange) -> String {
         LinkChange::BetterCable(end, coax) => {
             at(&["A better cable (", cable(coax), ")"].concat(), end)
         }
-        LinkChange::Aim(end) => at("Aim exactly", end),
+        LinkChange::Aim(end) => ["Aim ", end_words(end), " exactly"].concat(),
         LinkChange::BetterMatch(end) => at("A perfect match of the antenna", end),
         LinkChange::LargerAntenna(end) => at(
             &[
@@ -115,7 +111,7 @@ pub(super) fn change(plan: &Plan, change: LinkChange) -> String {
             end,
         ),
         LinkChange::MatchPolarisation => "Turn one end so that both wires lie alike".to_owned(),
-        LinkChange::AvoidWall(n) => ["Go round this: ", &wall(plan, n)].concat(),
+        LinkChange::AvoidWall(n) => ["Go round the wall of ", wall_material(plan, n)].concat(),
         LinkChange::AvoidFoliage => "Go over or round the trees".to_owned(),
         LinkChange::ClearObstacle => "Rise over the obstacle".to_owned(),
         LinkChange::HalveDistance => "Half the distance".to_owned(),

@@ -66,7 +66,7 @@ fn sentence(plan: &Plan, profile: &PathProfile, clearance: &PathClearance) -> St
             " at ",
             &at,
             ": the straight line passes ",
-            &distance(-worst.clearance_m, plan.unit),
+            &small(-worst.clearance_m, plan.unit),
             " below its top.",
         ]
         .concat()
