@@ -3,6 +3,8 @@
 
 use alloc::sync::Arc;
 
+use crate::cap::{Sheet, capped_reflection};
+use crate::complex::Complex;
 use crate::constants::wavenumber;
 use crate::design::{Design, Mouth};
 use crate::metal::Metal;
@@ -46,6 +48,8 @@ pub struct CanBody {
     end: BodyEnd,
     /// Radius that the outside was solved for.
     solved_radius_m: f64,
+    /// Over the mouth.
+    cap: Option<Sheet>,
 }
 
 /// What the guide ends in.
@@ -108,6 +112,18 @@ impl CanBody {
             metal: design.can.metal,
             end,
             solved_radius_m: si.radius_m,
+            cap: None,
+        }
+    }
+
+    /// The same body with a cap over its mouth (of an endless one: a sheet across it at
+    /// the can's length). What it does at the end of a funnel's throat is no cap of the
+    /// funnel.
+    #[must_use]
+    pub fn with_cap(self, sheet: Sheet) -> Self {
+        Self {
+            cap: Some(sheet),
+            ..self
         }
     }
 
@@ -162,10 +178,33 @@ impl CanBody {
                 }
             },
         };
+        let end = match &self.cap {
+            Some(sheet) => Some(self.capped(sheet, end, frequency_hz)),
+            None => end,
+        };
         Ok(GuideCondition {
             surface_resistance_ohm: self.metal.surface_resistance(frequency_hz),
             end,
         })
+    }
+
+    /// The guide's end under a cap.
+    fn capped(&self, sheet: &Sheet, end: Option<GuideEnd>, frequency_hz: f64) -> GuideEnd {
+        let end = end.unwrap_or(GuideEnd {
+            length_m: self.length_m,
+            te11: Complex::ZERO,
+            tm01: Complex::ZERO,
+            te21: Complex::ZERO,
+        });
+        let under = |mode, reflection| {
+            capped_reflection(mode, self.radius_m, frequency_hz, reflection, sheet)
+        };
+        GuideEnd {
+            length_m: end.length_m,
+            te11: under(Mode::TE11, end.te11),
+            tm01: under(Mode::TM01, end.tm01),
+            te21: under(Mode::TE21, end.te21),
+        }
     }
 
     fn pipe_end(&self, frequency_hz: f64) -> Result<GuideEnd, CanError> {

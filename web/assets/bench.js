@@ -220,7 +220,7 @@ class Part {
     if (!field) return;
     field.setAttribute('aria-invalid', sentence ? 'true' : 'false');
     field.closest('.field')?.classList.toggle('wrong', sentence !== '');
-    const message = this.form.querySelector(`#${name}-message`);
+    const message = field.closest('.field')?.querySelector('.message');
     if (message && message.textContent !== sentence) message.textContent = sentence;
   }
 
@@ -247,6 +247,18 @@ class Part {
       if (bar) Object.assign(bar, { max: Math.max(total, 1), value: done });
     }
   }
+}
+
+/** An answer to a question that no part asks: its pairs by name. */
+export async function answered(part, entries) {
+  const request = new URLSearchParams({
+    part,
+    design: root.dataset.design ?? '',
+    unit: root.dataset.unit,
+    ...entries,
+  });
+  const { text } = await new Promise((done) => send({ ask: request.toString() }, done));
+  return new URLSearchParams(text);
 }
 
 const parts = new Map();

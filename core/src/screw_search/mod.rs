@@ -9,4 +9,5 @@ mod depth_curve;
 mod search;
 
 pub use depth_curve::{DepthPoint, depth_curve};
+pub(crate) use search::{Band, DEEPEST, worst_vswr};
 pub use search::{ScrewProgress, ScrewSearch, ScrewSettings, ScrewSettingsError, TunedScrews};

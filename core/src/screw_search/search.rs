@@ -66,14 +66,14 @@ pub enum ScrewProgress {
 
 /// The band's frequencies with what the guide does there.
 #[derive(Clone, Debug)]
-pub(super) struct Band {
+pub(crate) struct Band {
     conditions: Vec<(f64, GuideCondition)>,
 }
 
 const BAND_POINTS: u32 = 5;
 
 impl Band {
-    pub(super) fn new(design: &Design, outside: Option<&Arc<OutsideSpectrum>>) -> Option<Self> {
+    pub(crate) fn new(design: &Design, outside: Option<&Arc<OutsideSpectrum>>) -> Option<Self> {
         let si = SiDesign::new(design);
         let body = CanBody::of(design, &si, outside).ok()?;
         let conditions = band_frequencies(design.band, BAND_POINTS)
@@ -86,7 +86,7 @@ impl Band {
 }
 
 /// Largest VSWR over the band with these screws added; `None` where they can't be.
-pub(super) fn worst_vswr(design: &Design, band: &Band, added: &[Screw]) -> Option<f64> {
+pub(crate) fn worst_vswr(design: &Design, band: &Band, added: &[Screw]) -> Option<f64> {
     let mut design = design.clone();
     design.screws.extend_from_slice(added);
     design.check().ok()?;
@@ -103,7 +103,7 @@ pub(super) fn worst_vswr(design: &Design, band: &Band, added: &[Screw]) -> Optio
 const PLACES: usize = 14;
 const DEPTHS: usize = 7;
 /// Deepest screw tried, wavelengths: short of its resonance at about a quarter.
-const DEEPEST: f64 = 0.19;
+pub(crate) const DEEPEST: f64 = 0.19;
 /// Smallest step of the walk: depth and place are then good to a twentieth of a
 /// millimetre.
 const LEAST_STEP_M: f64 = 5e-5;

@@ -23,30 +23,48 @@ thread_local! {
     static KEPT: RefCell<Vec<(Key, Arc<OutsideSpectrum>)>> = const { RefCell::new(Vec::new()) };
 }
 
+impl Key {
+    fn of(design: &Design) -> Self {
+        Self {
+            mouth: design.mouth,
+            inside_diameter_um: design.can.inside_diameter_um,
+            open_length_um: design.can.open_length_um,
+            band: design.band,
+            sweep: design.effective_sweep(),
+        }
+    }
+}
+
+/// The outside of a design over its sweep, if it is kept.
+#[must_use]
+pub fn kept_outside(design: &Design) -> Option<Arc<OutsideSpectrum>> {
+    let key = Key::of(design);
+    KEPT.with_borrow(|kept| {
+        let found = kept.iter().find(|(known, _)| *known == key);
+        found.map(|(_, outside)| Arc::clone(outside))
+    })
+}
+
+/// Keeps an outside that was solved step by step.
+pub fn keep_outside(design: &Design, solved: OutsideSpectrum) -> Arc<OutsideSpectrum> {
+    let solved = Arc::new(solved);
+    let key = Key::of(design);
+    KEPT.with_borrow_mut(|kept| {
+        kept.retain(|(known, _)| *known != key);
+        kept.insert(0, (key, Arc::clone(&solved)));
+        kept.truncate(MOST_KEPT);
+    });
+    solved
+}
+
 /// The outside of a design over its sweep: kept, or solved now (25 to 130 ms in a
 /// browser). `None` where there is none: an absorbing mouth, or a can too large.
 #[must_use]
 pub fn outside_of(design: &Design) -> Option<Arc<OutsideSpectrum>> {
-    let key = Key {
-        mouth: design.mouth,
-        inside_diameter_um: design.can.inside_diameter_um,
-        open_length_um: design.can.open_length_um,
-        band: design.band,
-        sweep: design.effective_sweep(),
-    };
-    let known = KEPT.with_borrow(|kept| {
-        let found = kept.iter().find(|(known, _)| *known == key);
-        found.map(|(_, outside)| Arc::clone(outside))
-    });
-    if known.is_some() {
-        return known;
+    if let Some(known) = kept_outside(design) {
+        return Some(known);
     }
     let mut steps = OutsideSteps::of_design(design).ok()??;
     while steps.step() {}
-    let solved = Arc::new(steps.finish()?);
-    KEPT.with_borrow_mut(|kept| {
-        kept.insert(0, (key, Arc::clone(&solved)));
-        kept.truncate(MOST_KEPT);
-    });
-    Some(solved)
+    Some(keep_outside(design, steps.finish()?))
 }

@@ -22,7 +22,11 @@ impl Reply {
     fn push(&mut self, sign: char, name: &str, value: String) {
         let mut whole = String::from(sign);
         whole.push_str(name);
-        self.0.push((whole, value));
+        // The last word counts.
+        match self.0.iter_mut().find(|(known, _)| *known == whole) {
+            Some(pair) => pair.1 = value,
+            None => self.0.push((whole, value)),
+        }
     }
 
     /// Markup for a place of the part (`data-place`); text from outside must have
@@ -83,6 +87,11 @@ impl Reply {
             text.push_str(&words.join(" "));
         }
         self.push('!', "measured", text);
+    }
+
+    /// Lines of the print job.
+    pub fn lines(&mut self, text: String) {
+        self.push('!', "lines", text);
     }
 
     /// Asks for a long job of the part to begin, with the same entries; one of the

@@ -140,12 +140,6 @@ fn every_place_that_is_answered_exists() {
     let fields: BTreeSet<String> = defaults().into_iter().map(|(name, _)| name).collect();
     let mut filled = BTreeSet::new();
     for reply in answers() {
-        let names: BTreeSet<&str> = reply.pairs().iter().map(|pair| pair.0.as_str()).collect();
-        assert_eq!(
-            names.len(),
-            reply.pairs().len(),
-            "something is answered twice"
-        );
         for (name, _) in reply.pairs() {
             let (sign, rest) = name.split_at(1);
             match sign {

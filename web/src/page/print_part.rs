@@ -1,6 +1,6 @@
-//! Printing: the job that the print program is given.
+//! Printing: the job that the print program is given, but for what the workbench
+//! adds to it (limits of the wire's length, cap, bracket).
 
-use tinwave_core::analysis::Analyser;
 use tinwave_core::design::Mouth;
 
 use super::browser;
@@ -60,7 +60,6 @@ fn job(model: &Model, link: &str) -> Option<String> {
     if let Some(sleeve) = probe.sleeve {
         lines.numbers("sleeve", &[sleeve.outside_diameter_um]);
     }
-    limits(model, &mut lines);
     lines.words("connector", kind.name);
     lines.numbers("drill", &[work.connector.drill_um()?]);
     match (work.connector.mounting, kind.flange) {
@@ -82,47 +81,6 @@ fn job(model: &Model, link: &str) -> Option<String> {
     }
     mouth(work.design.mouth, can.wall_um, &mut lines);
     Some(lines.0)
-}
-
-/// Steps of the walk from the present length, and how many each way.
-const STEP_UM: u32 = 200;
-const STEPS: u32 = 40;
-
-/// How short and how long the wire may be before the VSWR passes 1.5 and 2.
-fn limits(model: &Model, lines: &mut Lines) {
-    let mut analyser = Analyser::new();
-    let outside = model.outsides.of(&model.work.design);
-    let mut worst = |length_um: u32| {
-        let mut design = model.work.design.clone();
-        design.probe.length_um = length_um;
-        let analysis = analyser.analyse_with(&design, outside).ok()?;
-        Some(analysis.match_summary?.worst_vswr_in_band)
-    };
-    let present = model.work.design.probe.length_um;
-    let mut ends = [[present; 2]; 2];
-    for (side, end) in [(-1, 0), (1, 1)] {
-        let mut within = [true; 2];
-        for step in 0..STEPS {
-            let Some(length) = present.checked_add_signed(side * (step * STEP_UM) as i32) else {
-                break;
-            };
-            let vswr = worst(length).unwrap_or(f64::INFINITY);
-            for (place, limit) in [1.5, 2.0].into_iter().enumerate() {
-                within[place] &= vswr <= limit;
-                if within[place] {
-                    ends[place][end] = length;
-                }
-            }
-            if !within[1] {
-                break;
-            }
-        }
-    }
-    for (key, [shortest, longest]) in ["within-1.5", "within-2"].into_iter().zip(ends) {
-        if longest > shortest {
-            lines.numbers(key, &[shortest, longest]);
-        }
-    }
 }
 
 /// What stands at the mouth, of sheet as thick as the can's wall.

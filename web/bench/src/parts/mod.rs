@@ -1,7 +1,9 @@
 //! The parts of the page that the workbench answers for: each has its markup, an
 //! answer to every change, and its long jobs.
 
+pub mod fittings;
 pub mod horn;
+pub mod measure;
 pub mod plan;
 
 use crate::job::Job;
@@ -16,12 +18,24 @@ struct Part {
     begin: fn(&Request) -> Option<Box<dyn Job>>,
 }
 
-const PARTS: [Part; 2] = [
+const PARTS: &[Part] = &[
+    Part {
+        name: "fittings",
+        markup: "",
+        answer: fittings::answer,
+        begin: |_| None,
+    },
     Part {
         name: "horn",
         markup: include_str!("../../parts/horn.html"),
         answer: horn::answer,
         begin: horn::begin,
+    },
+    Part {
+        name: "measure",
+        markup: include_str!("../../parts/measure.html"),
+        answer: measure::answer,
+        begin: measure::begin,
     },
     Part {
         name: "plan",

@@ -112,3 +112,30 @@ pub(crate) fn number(text: &str) -> f64 {
     let first = text.split(' ').next().unwrap_or_default();
     first.parse().unwrap_or(f64::NAN)
 }
+
+/// 802.11 channel 6 and half a channel on either side: 2437 MHz in the middle.
+pub(crate) const AT_2437: (&str, &str) = (
+    "design",
+    "v=1&b=2427-2447&d=87&l=190&w=0.2&pw=1.29&pl=28.4&pd=45",
+);
+
+/// A far end with a stated gain and nothing between its radio and its antenna.
+pub(crate) const STATED: [(&str, &str); 4] = [
+    ("plan-far", "stated"),
+    ("plan-far-gain", "12"),
+    ("plan-pairs-far", "0"),
+    ("plan-pairs-here", "0"),
+];
+
+/// A number within so much of another.
+pub(crate) fn near(what: &str, value: f64, wanted: f64, within: f64) {
+    assert!(
+        (value - wanted).abs() <= within,
+        "{what}: {value}, wanted {wanted} to {within}"
+    );
+}
+
+/// Change of a step in the first direction, dB.
+pub(crate) fn step(reply: &Reply, name: &str) -> f64 {
+    figure(reply, "#steps", name, 0)
+}

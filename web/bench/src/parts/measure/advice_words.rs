@@ -1,0 +1,110 @@
+//! What to do, in words.
+
+use tinwave_core::diagnosis::{Advice, Remedy};
+use tinwave_web::entry::{LengthUnit, format_decimal, format_length};
+
+use crate::html::escaped;
+
+/// The list's items, the least work first.
+pub(super) fn list(advice: &Advice, unit: LengthUnit) -> String {
+    let mut markup = String::new();
+    let now = advice.worst_vswr_now.map_or_else(
+        || "The can as it most likely is can\u{2019}t be computed.".to_owned(),
+        |now| {
+            let vswr = format_decimal(now, 2);
+            [
+                "As it most likely is now, the can has VSWR ",
+                &vswr,
+                " at worst in the band.",
+            ]
+            .concat()
+        },
+    );
+    push(&mut markup, &now, None);
+    for (index, (remedy, vswr)) in advice.remedies.iter().enumerate() {
+        let button = button_of(remedy).map(|text| (index, text));
+        push(&mut markup, &sentence(remedy, *vswr, unit), button);
+    }
+    markup
+}
+
+fn push(markup: &mut String, text: &str, button: Option<(usize, &str)>) {
+    markup.push_str("<li>");
+    markup.push_str(&escaped(text));
+    if let Some((index, label)) = button {
+        let index = index.to_string();
+        for part in [
+            " <button type=\"button\" data-act=\"remedy ",
+            &index,
+            "\">",
+            label,
+            "</button>",
+        ] {
+            markup.push_str(part);
+        }
+    }
+    markup.push_str("</li>");
+}
+
+const fn button_of(remedy: &Remedy) -> Option<&'static str> {
+    match remedy {
+        Remedy::Lengthen { .. } => Some("Draw the longer wire"),
+        Remedy::Move { .. } => Some("Draw the other hole"),
+        Remedy::AddScrew(_) => Some("Draw the screw"),
+        _ => None,
+    }
+}
+
+fn sentence(remedy: &Remedy, vswr: f64, unit: LengthUnit) -> String {
+    let length = |um: u32| format_length(um, unit);
+    let after = [
+        " Then VSWR ",
+        &format_decimal(vswr, 2),
+        " at worst is to be expected.",
+    ]
+    .concat();
+    let todo = match remedy {
+        Remedy::Leave => {
+            return "Leave it: no cut, screw or other hole would better it by much.".to_owned();
+        }
+        Remedy::Trim { whole_um, safe_um } if whole_um == safe_um => {
+            ["Cut ", &length(*whole_um), " off the wire."].concat()
+        }
+        Remedy::Trim { whole_um, safe_um } => [
+            "About ",
+            &length(*whole_um),
+            " should come off the wire. Cut only ",
+            &length(*safe_um),
+            " now, then measure again: wire can\u{2019}t be put back.",
+        ]
+        .concat(),
+        Remedy::Lengthen { by_um } => [
+            "The wire is too short: solder in one that is ",
+            &length(*by_um),
+            " longer.",
+        ]
+        .concat(),
+        Remedy::Move {
+            backshort_distance_um,
+            length_um,
+        } => [
+            "Drill another hole, ",
+            &length(*backshort_distance_um),
+            " from the inside of the back wall, with a wire of ",
+            &length(*length_um),
+            " from the inner wall, and close the old hole with sheet and solder.",
+        ]
+        .concat(),
+        Remedy::AddScrew(screw) => [
+            "Leave the wire and add a tuning screw of ",
+            &length(screw.diameter_um),
+            " opposite the wire, ",
+            &length(screw.axial_um),
+            " from the inside of the back wall, ",
+            &length(screw.depth_um),
+            " deep.",
+        ]
+        .concat(),
+    };
+    [todo, after].concat()
+}
