@@ -4,6 +4,7 @@
 pub mod fittings;
 pub mod horn;
 pub mod measure;
+pub mod plan;
 
 use crate::job::Job;
 use crate::reply::Reply;
@@ -35,6 +36,12 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/measure.html"),
         answer: measure::answer,
         begin: measure::begin,
+    },
+    Part {
+        name: "plan",
+        markup: plan::MARKUP,
+        answer: plan::answer,
+        begin: plan::begin,
     },
 ];
 
