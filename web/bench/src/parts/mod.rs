@@ -4,6 +4,7 @@
 pub mod fittings;
 pub mod horn;
 pub mod measure;
+pub mod spread;
 
 use crate::job::Job;
 use crate::reply::Reply;
@@ -35,6 +36,12 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/measure.html"),
         answer: measure::answer,
         begin: measure::begin,
+    },
+    Part {
+        name: "spread",
+        markup: include_str!("../../parts/spread.html"),
+        answer: spread::answer,
+        begin: spread::begin,
     },
 ];
 
