@@ -260,6 +260,14 @@ fn a_batch_is_binomial() {
         assert_eq!(shown("Expected to pass"), of(&format_decimal(mean, 1)));
         assert_eq!(shown("With 90 % chance at least"), of(&least.to_string()));
         assert_eq!(shown("Chance that all pass"), per_cent(chances[size]));
+        // At the lower bound of the share there are no more.
+        let said = text(&reply, "batch-says");
+        let (_, said) = said.split_once("at least ").expect("a number");
+        let low: usize = said.split(' ').next().unwrap().parse().expect("a number");
+        assert!(
+            low <= least && low + size / 10 + 1 >= least,
+            "{low} of {size}"
+        );
     }
 }
 
@@ -415,6 +423,7 @@ fn a_screw_is_found_stated_from_both_faces_and_put_in() {
         answer("spread", POOR, &entries).get("?screws-take"),
         Some("1")
     );
+    assert!(text(&after, "sum").contains("with its screws VSWR"));
     // Another thread is another search.
     let other = answer("spread", POOR, &[("spread-thread", "m5")]);
     assert_eq!(other.get("?screws-take"), Some(""));
@@ -451,6 +460,36 @@ fn the_slack_is_that_of_whole_cans() {
     assert!(low < high);
     assert!(at(low) <= best + 0.05 && at(high) <= best + 0.05);
     assert!(at(low - 1) > best + 0.05 && at(high + 1) > best + 0.05);
+}
+
+/// The finest thread and two screws: both curves are whole and reach past the best.
+#[test]
+fn curves_are_whole() {
+    let entries = [("spread-screws", "2"), ("spread-thread", "m3")];
+    let reply = run("spread", DESIGN, &entries, "screws");
+    let chart = reply.get("#screws-chart").expect("a chart");
+    let settings = ScrewSettings {
+        count: 2,
+        diameter_um: 3_000,
+        angle_millideg: 180_000,
+    };
+    let screws = core_screws(&work(DESIGN).design, settings).screws;
+    assert_eq!(screws.len(), 2);
+    let points = |class: &str| {
+        let (_, rest) = chart
+            .split_once(&["<path class=\"", class, "\" d=\""].concat())
+            .expect("a line");
+        let data = rest.split('"').next().unwrap_or_default();
+        data.matches(['M', 'L']).count()
+    };
+    for (screw, class) in screws.iter().zip(["pic-line-main", "pic-line-other"]) {
+        // From flush by quarter turns of 0.125 mm to 3 mm past the best.
+        let wanted = (screw.depth_um + 3_000) / 125 + 1;
+        let drawn = points(class);
+        assert!(drawn <= wanted as usize, "{drawn} of {wanted}");
+        // What is above VSWR 5 is left out.
+        assert!(drawn * 2 > wanted as usize, "{drawn} of {wanted}");
+    }
 }
 
 #[test]

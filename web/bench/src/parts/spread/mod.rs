@@ -55,7 +55,8 @@ fn summary(request: &Request, ranking: Option<&Ranking>, drawn: Option<&Yield>) 
     let care = ranking
         .and_then(Ranking::first)
         .map(|first| ["the ", words::name(first.dimension), " deserves the care"].concat());
-    let said: Vec<String> = share.into_iter().chain(care).collect();
+    let screws = screw_part::summary(request);
+    let said: Vec<String> = share.into_iter().chain(care).chain(screws).collect();
     if said.is_empty() {
         return "not computed for this can".to_owned();
     }

@@ -1,7 +1,7 @@
 //! The search for screws, and their depth curves, step by step.
 
-use tinwave_core::design::{Design, Screw};
-use tinwave_core::screw_search::{DepthPoint, ScrewProgress, ScrewSearch, depth_curve};
+use tinwave_core::design::Design;
+use tinwave_core::screw_search::{ScrewProgress, ScrewSearch, depth_curve_part, depth_points};
 
 use super::desk::{self, InHand, Work, nameless};
 use super::screw_entries::ScrewChoice;
@@ -12,8 +12,11 @@ use crate::outsides::outside_of;
 use crate::reply::Reply;
 use crate::request::Request;
 
-/// Steps of the search; one more for each screw's curve.
+/// Steps of the search, and of each screw's curve, which has so many points a step:
+/// enough for the most that a curve has.
 const PARTS: u32 = 80;
+const CURVE_PARTS: u32 = 20;
+const PER_PART: u32 = 20;
 /// A curve goes so much deeper than the best depth, micrometres.
 const DEEPER_UM: u32 = 3_000;
 
@@ -27,14 +30,27 @@ pub(super) struct ScrewJob {
     _in_hand: InHand,
 }
 
-/// VSWR against the depth of one of the screws, the others in place.
-fn curve(found: &ScrewsFound, screw: &Screw) -> Vec<DepthPoint> {
+/// More of VSWR against the depth of one of the screws, the others in place.
+fn lengthen_curve(found: &mut ScrewsFound, which: usize) {
+    let Some(screw) = found.screws().get(which).copied() else {
+        return;
+    };
     let mut design: Design = found.with_screws();
-    design.screws.retain(|other| other != screw);
+    design.screws.retain(|other| *other != screw);
     let outside = outside_of(&found.design);
     let pitch_um = found.choice.thread.pitch_um;
     let deepest_um = screw.depth_um.saturating_add(DEEPER_UM);
-    depth_curve(&design, outside.as_ref(), *screw, pitch_um, deepest_um).unwrap_or_default()
+    let points = depth_points(pitch_um, deepest_um);
+    if found.curves.len() <= which {
+        found.curves.push(Vec::new());
+    }
+    let Some(curve) = found.curves.get_mut(which) else {
+        return;
+    };
+    let begun = u32::try_from(curve.len()).unwrap_or(points);
+    let range = begun..points.min(begun.saturating_add(PER_PART));
+    let more = depth_curve_part(&design, outside.as_ref(), screw, pitch_um, range);
+    curve.extend(more.unwrap_or_default());
 }
 
 impl ScrewJob {
@@ -76,7 +92,7 @@ impl ScrewJob {
 
 impl Job for ScrewJob {
     fn total(&self) -> u32 {
-        PARTS + self.found.choice.count
+        PARTS + CURVE_PARTS * self.found.choice.count
     }
 
     fn step(&mut self) {
@@ -85,11 +101,8 @@ impl Job for ScrewJob {
             self.search(f64::from(self.taken) / f64::from(PARTS));
             return;
         }
-        let which = self.found.curves.len();
-        if let Some(screw) = self.found.screws().get(which).copied() {
-            let curve = curve(&self.found, &screw);
-            self.found.curves.push(curve);
-        }
+        let which = (self.taken - PARTS - 1) / CURVE_PARTS;
+        lengthen_curve(&mut self.found, which as usize);
     }
 
     fn finish(self: Box<Self>) -> Reply {

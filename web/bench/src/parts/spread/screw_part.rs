@@ -146,6 +146,17 @@ fn details(found: &ScrewsFound, tuned: &TunedScrews, request: &Request) -> Strin
     .concat()
 }
 
+/// What was found in a few words.
+pub(super) fn summary(request: &Request) -> Option<String> {
+    let (found, standing) = for_request(request)?;
+    let tuned = found.tuned.filter(|tuned| !tuned.screws.is_empty())?;
+    let vswr = words::vswr(tuned.worst_vswr);
+    Some(match standing {
+        Standing::Offered => ["screws would bring VSWR ", &vswr].concat(),
+        Standing::Taken => ["with its screws VSWR ", &vswr].concat(),
+    })
+}
+
 /// Shows what was found for the present can, or nothing.
 pub(super) fn show(request: &Request, reply: &mut Reply) {
     let count = request.design().screws.len();

@@ -1,7 +1,7 @@
 //! Dimensions and their sizes in words.
 
 use tinwave_core::dimension::Dimension;
-use tinwave_web::entry::{LengthUnit, format_decimal, format_length_exact};
+use tinwave_web::entry::{LengthUnit, format_decimal, format_length_exact, format_trimmed};
 
 /// A dimension in plain words.
 pub(super) const fn name(dimension: Dimension) -> &'static str {
@@ -27,7 +27,12 @@ pub(super) fn name_as_head(dimension: Dimension) -> String {
 /// A tolerance with its unit: `±0.5 mm`.
 pub(super) fn tolerance(dimension: Dimension, size: f64, unit: LengthUnit) -> String {
     if dimension == Dimension::ShuntCapacitance {
-        return ["\u{b1}", &format_decimal(size * 1e12, 3), " pF"].concat();
+        return [
+            "\u{b1}",
+            &format_trimmed((size * 1e15).round() as i64, 3),
+            " pF",
+        ]
+        .concat();
     }
     ["\u{b1}", &fine_length((size * 1e6).round() as u32, unit)].concat()
 }

@@ -49,8 +49,13 @@ fn says(drawn: &Yield, wanted: u32, limit: f64) -> String {
     } else {
         String::new()
     };
+    let no_help = if drawn.pass < 1.0 {
+        " No single dimension made exact would help for certain."
+    } else {
+        ""
+    };
     let help = helps(drawn).map_or_else(
-        || " No single dimension made exact would help for certain.".to_owned(),
+        || no_help.to_owned(),
         |care| {
             [
                 " Were the ",
@@ -65,7 +70,7 @@ fn says(drawn: &Yield, wanted: u32, limit: f64) -> String {
     [
         "Simulated, not measured: ",
         &words::per_cent(drawn.pass),
-        " of cans made this exactly come out at VSWR ",
+        " of cans made to these tolerances come out at VSWR ",
         &format_decimal(limit, 1),
         " or better over the whole band.",
         &help,
@@ -128,6 +133,20 @@ fn batch_results(size: u32, pass: f64) -> String {
     .concat()
 }
 
+fn batch_says(size: u32, drawn: &Yield) -> String {
+    let low = drawn.pass_bounds.0;
+    [
+        "Worked out from the share above, ",
+        &words::per_cent(drawn.pass),
+        ". Were it at its lower bound, ",
+        &words::per_cent(low),
+        ", at least ",
+        &at_least(size, low, BATCH_CHANCE).to_string(),
+        " with 90 % chance.",
+    ]
+    .concat()
+}
+
 fn stand_in(drawn: &Yield) -> String {
     [
         "Each can\u{2019}s reflection comes from a parabola fitted to the field computation round the drawing. Eight cans were also computed fully: the worst reflection (0 to 1) differed by at most ",
@@ -145,6 +164,8 @@ pub(super) fn show_figures(request: &Request, key: &YieldKey, drawn: &Yield, rep
     let size = entries::batch_size(request, reply);
     let batch = size.map_or_else(String::new, |size| batch_results(size, drawn.pass));
     reply.place("batch-results", batch);
+    let said = size.map_or_else(String::new, |size| batch_says(size, drawn));
+    reply.text("batch-says", &said);
     reply.text("yield-error", &stand_in(drawn));
 }
 
@@ -169,7 +190,13 @@ pub(super) fn show(request: &Request, key: Option<&YieldKey>, reply: &mut Reply)
         "Every dimension is taken as exact, so that all cans come out as drawn."
     };
     reply.text("yield-says", why);
-    for place in ["yield-results", "care-rows", "batch-results", "yield-error"] {
+    for place in [
+        "yield-results",
+        "care-rows",
+        "batch-results",
+        "batch-says",
+        "yield-error",
+    ] {
         reply.place(place, String::new());
     }
     reply.show("care-table", false);
