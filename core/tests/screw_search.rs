@@ -9,6 +9,7 @@ use support::{bare, khz, orchard_gate};
 use tinwave_core::design::{Band, Design, Mouth, Screw};
 use tinwave_core::screw_search::{
     ScrewProgress, ScrewSearch, ScrewSettings, ScrewSettingsError, TunedScrews, depth_curve,
+    depth_curve_part, depth_points,
 };
 use tinwave_core::whole_can::WholeCan;
 
@@ -129,4 +130,22 @@ fn settings_out_of_range_are_refused() {
         }),
         Some(ScrewSettingsError::Design(_))
     ));
+}
+
+#[test]
+fn a_part_of_a_depth_curve_is_that_of_the_whole() {
+    let design = orchard_gate();
+    let screw = Screw {
+        axial_um: 80_000,
+        angle_millideg: 180_000,
+        depth_um: 0,
+        diameter_um: 4000,
+    };
+    let whole = depth_curve(&design, None, screw, 700, 5_000).expect("sound");
+    // 5 mm are 28.6 quarter turns of 0.175 mm.
+    assert_eq!(whole.len(), 29);
+    assert_eq!(depth_points(700, 5_000), 29);
+    let part = depth_curve_part(&design, None, screw, 700, 7..11).expect("sound");
+    assert_eq!(part.as_slice(), &whole[7..11]);
+    assert_eq!((depth_points(0, 5_000), depth_points(1, 500_000)), (0, 400));
 }

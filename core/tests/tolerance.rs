@@ -9,7 +9,7 @@ use tinwave_core::design::Design;
 use tinwave_core::dimension::Dimension;
 use tinwave_core::random::Random;
 use tinwave_core::tolerance::{
-    Spread, YieldError, YieldSettings, YieldSteps, batch, sensitivities, yield_of,
+    Spread, YieldError, YieldSettings, YieldSteps, at_least, batch, sensitivities, yield_of,
 };
 use tinwave_core::whole_can::WholeCan;
 
@@ -55,6 +55,8 @@ fn a_batch_is_binomial() {
     assert_near("all", ten.all, 0.348_678_440_1, 1e-9);
     // Chance of 8 or more: 0.929809; of 7 or more: 0.987205.
     assert_eq!(ten.at_least, 7);
+    assert_eq!(at_least(10, 0.9, 0.95), 7);
+    assert_eq!(at_least(10, 0.9, 0.9), 8);
     assert_eq!(batch(12, 1.0).at_least, 12);
     assert_eq!(batch(12, 0.0).at_least, 0);
 }

@@ -2,6 +2,7 @@
 
 use alloc::sync::Arc;
 use alloc::vec::Vec;
+use core::ops::Range;
 
 use super::search::{Band, worst_vswr};
 use crate::design::{Design, Micrometres, Screw};
@@ -35,15 +36,35 @@ pub fn depth_curve(
     pitch_um: Micrometres,
     deepest_um: Micrometres,
 ) -> Result<Vec<DepthPoint>, DesignError> {
+    let points = depth_points(pitch_um, deepest_um);
+    depth_curve_part(design, outside, screw, pitch_um, 0..points)
+}
+
+/// Points of a whole curve, at most 400; none where the pitch is 0.
+#[must_use]
+pub fn depth_points(pitch_um: Micrometres, deepest_um: Micrometres) -> u32 {
+    deepest_um
+        .saturating_mul(4)
+        .checked_div(pitch_um)
+        .map_or(0, |last| last.min(MOST_POINTS - 1) + 1)
+}
+
+/// The part of [`depth_curve`] over a range of quarter turns, for work in steps.
+///
+/// # Errors
+/// A number of the design outside its hard range.
+pub fn depth_curve_part(
+    design: &Design,
+    outside: Option<&Arc<OutsideSpectrum>>,
+    screw: Screw,
+    pitch_um: Micrometres,
+    quarter_turns: Range<u32>,
+) -> Result<Vec<DepthPoint>, DesignError> {
     design.check()?;
     let Some(band) = Band::new(design, outside) else {
         return Ok(Vec::new());
     };
-    let points = deepest_um
-        .saturating_mul(4)
-        .checked_div(pitch_um)
-        .map_or(0, |last| last.min(MOST_POINTS - 1) + 1);
-    Ok((0..points)
+    Ok(quarter_turns
         .map(|quarter_turns| {
             let depth_um = quarter_turns.saturating_mul(pitch_um) / 4;
             let screw = Screw { depth_um, ..screw };

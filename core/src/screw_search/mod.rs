@@ -8,6 +8,6 @@
 mod depth_curve;
 mod search;
 
-pub use depth_curve::{DepthPoint, depth_curve};
+pub use depth_curve::{DepthPoint, depth_curve, depth_curve_part, depth_points};
 pub(crate) use search::{Band, DEEPEST, worst_vswr};
 pub use search::{ScrewProgress, ScrewSearch, ScrewSettings, ScrewSettingsError, TunedScrews};

@@ -28,13 +28,17 @@ pub fn batch(size: u32, pass: f64) -> Batch {
     Batch {
         size,
         expected: n * pass,
-        at_least: least(size, pass),
+        at_least: at_least(size, pass, 0.95),
         all: math::pow(pass, n),
     }
 }
 
-/// Largest number reached with 95 % chance: failures are counted up from none.
-fn least(size: u32, pass: f64) -> u32 {
+/// Largest number of a batch (at most 10,000 cans) that pass with this chance or a
+/// better one, 0 to 1; each passes with probability `pass`, 0 to 1.
+#[must_use]
+pub fn at_least(size: u32, pass: f64, chance: f64) -> u32 {
+    let size = size.min(MOST);
+    // Failures are counted up from none.
     if pass <= 0.0 {
         return 0;
     }
@@ -47,7 +51,7 @@ fn least(size: u32, pass: f64) -> u32 {
     let mut sum = 0.0;
     for failures in 0..=size {
         sum += math::exp(log_chance);
-        if sum >= 0.95 {
+        if sum >= chance {
             return size - failures;
         }
         let k = f64::from(failures);

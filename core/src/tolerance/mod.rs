@@ -6,6 +6,6 @@ mod sensitivity;
 mod surrogate;
 mod yield_steps;
 
-pub use batch::{Batch, batch};
+pub use batch::{Batch, at_least, batch};
 pub use sensitivity::{Sensitivity, sensitivities};
 pub use yield_steps::{Care, Spread, Yield, YieldError, YieldSettings, YieldSteps, yield_of};

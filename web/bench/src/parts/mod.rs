@@ -5,6 +5,7 @@ pub mod fittings;
 pub mod horn;
 pub mod measure;
 pub mod plan;
+pub mod spread;
 
 use crate::job::Job;
 use crate::reply::Reply;
@@ -42,6 +43,12 @@ const PARTS: &[Part] = &[
         markup: plan::MARKUP,
         answer: plan::answer,
         begin: plan::begin,
+    },
+    Part {
+        name: "spread",
+        markup: include_str!("../../parts/spread.html"),
+        answer: spread::answer,
+        begin: spread::begin,
     },
 ];
 
