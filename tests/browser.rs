@@ -33,8 +33,10 @@ macro_rules! scenarios {
 scenarios! {
     axe: Shared,
     beam: Alone,
+    bench: Alone,
     csp: Shared,
     design: Shared,
+    keyboard: Shared,
     lighthouse: Alone,
     offline: Shared,
     parity: Shared,

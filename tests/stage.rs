@@ -1,6 +1,6 @@
 //! Everything set up once, then one scenario file at a time.
 
-use crate::chromium;
+use crate::{chromium, poppler};
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -22,6 +22,7 @@ pub enum Sharing {
 pub struct Stage {
     node: PathBuf,
     chromium: PathBuf,
+    pdftoppm: PathBuf,
     server: PathBuf,
     first: PathBuf,
     second: PathBuf,
@@ -40,6 +41,7 @@ impl Stage {
     pub fn set_up(work: &Path, server: &Path) -> Result<Self> {
         let steps = Steps::new();
         let chromium = steps.step("finding or installing Chromium", chromium::find)?;
+        let pdftoppm = steps.step("finding or installing poppler", poppler::find)?;
         let node = node::find(&steps)?;
         let scenarios = scenario_folder();
         if !node::has_locked(&scenarios) {
@@ -63,6 +65,7 @@ impl Stage {
         Ok(Self {
             node,
             chromium,
+            pdftoppm,
             server: server.to_owned(),
             first: build("first", "")?,
             second: build("second", "second")?,
@@ -82,6 +85,7 @@ impl Stage {
             .args(["--test", "--test-reporter=tap"])
             .arg(&file)
             .env("TINWAVE_CHROMIUM", &self.chromium)
+            .env("TINWAVE_PDFTOPPM", &self.pdftoppm)
             .env("TINWAVE_SERVER", &self.server)
             .env("TINWAVE_FIRST", &self.first)
             .env("TINWAVE_SECOND", &self.second)

@@ -2,8 +2,11 @@
 // asked for, and there without a network.
 
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
-import { checkAxe, checkQuiet, keptOffline, open, ready, scenario, serve } from './page.mjs';
+import { execFile } from 'node:child_process';
+import { readFile, readdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { checkAxe, checkQuiet, keptOffline, open, ready, scenario, scratch, serve } from './page.mjs';
 
 async function started(t, url, options = {}) {
   const page = await ready(await open(t, url, { width: 360, height: 740, acceptDownloads: true, ...options }));
@@ -94,4 +97,54 @@ scenario('printing works without a network', async (t) => {
   await ready(page);
   await page.locator('#print').waitFor();
   assert.match((await saved(page, 'pdf')).bytes.toString('latin1'), /^%PDF/);
+});
+
+/** The box of all ink on each page of a PDF, in millimetres from its left upper corner. */
+async function inkBoxes(t, bytes) {
+  const folder = await scratch(t);
+  await writeFile(join(folder, 'it.pdf'), bytes);
+  await promisify(execFile)(process.env.TINWAVE_PDFTOPPM, ['-gray', '-r', '300', join(folder, 'it.pdf'), join(folder, 'page')]);
+  const pages = (await readdir(folder)).filter((name) => name.endsWith('.pgm')).sort();
+  return Promise.all(pages.map(async (name) => inkBox(await readFile(join(folder, name)))));
+}
+
+/** Of a grey picture (PGM, binary) at 300 points to the inch. */
+function inkBox(picture) {
+  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(picture.subarray(0, 40).toString('latin1'));
+  const [width, height] = [Number(head[1]), Number(head[2])];
+  const grey = picture.subarray(head[0].length);
+  const box = { left: width, top: height, right: 0, bottom: 0 };
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      if (grey[y * width + x] > 127) continue;
+      box.left = Math.min(box.left, x);
+      box.right = Math.max(box.right, x);
+      box.top = Math.min(box.top, y);
+      box.bottom = y;
+    }
+  }
+  const mm = (pixels) => (pixels / 300) * 25.4;
+  return { width: mm(width), height: mm(height), left: mm(box.left), right: mm(box.right), top: mm(box.top), bottom: mm(box.bottom) };
+}
+
+scenario('what the browser prints has its ink where the measured PDF has it', async (t) => {
+  const { url } = await serve(t);
+  const page = await started(t, url);
+  const file = await saved(page, 'pdf');
+  await page.evaluate(() => {
+    window.print = () => document.documentElement.setAttribute('data-printed', '');
+  });
+  await page.click('[data-do=print][data-arg=paper]');
+  await page.locator('html[data-printed]').waitFor({ state: 'attached' });
+  const printed = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+  const [wanted, got] = [await inkBoxes(t, file.bytes), await inkBoxes(t, printed)];
+  assert.ok(wanted.length >= 2, `${wanted.length} sheets`);
+  assert.equal(got.length, wanted.length);
+  for (const [i, box] of wanted.entries()) {
+    assert.ok(box.right - box.left > 150, 'rulers and words reach across the sheet');
+    for (const [edge, mm] of Object.entries(box)) {
+      // A tenth of a millimetre, and the grain of the picture: the page itself may be a pixel off.
+      assert.ok(Math.abs(got[i][edge] - mm) <= 0.19, `sheet ${i + 1}, ${edge}: ${got[i][edge]} mm, not ${mm}`);
+    }
+  }
 });

@@ -220,7 +220,7 @@ class Part {
     if (!field) return;
     field.setAttribute('aria-invalid', sentence ? 'true' : 'false');
     field.closest('.field')?.classList.toggle('wrong', sentence !== '');
-    const message = this.form.querySelector(`#${name}-message`);
+    const message = field.closest('.field')?.querySelector('.message');
     if (message && message.textContent !== sentence) message.textContent = sentence;
   }
 

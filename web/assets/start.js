@@ -10,6 +10,7 @@ const PARTS = './{{parts}}';
 const VERSION = '{{version}}';
 
 const TOLD_KEY = 'tinwave.offline-told';
+const CHOICES_KEY = 'tinwave.print';
 const HOUR_MS = 3_600_000;
 
 const LOAD_FAILED =
@@ -128,6 +129,39 @@ addEventListener('tinwave-print', async ({ detail }) => {
     say(`That could not be printed: ${error.message}.`);
   }
 });
+
+/** Paper and choices for printing, as they were at the last visit. */
+function keepPrintChoices(form) {
+  const fields = [...form.elements].filter((field) => field.value !== undefined && field.type !== 'fieldset');
+  const name = (field) => field.id || field.value;
+  const value = (field) => (field.type === 'checkbox' ? field.checked : field.value);
+  try {
+    const kept = JSON.parse(localStorage.getItem(CHOICES_KEY) ?? '{}');
+    for (const field of fields) {
+      const was = kept[name(field)];
+      if (typeof was === 'boolean') field.checked = was;
+      else if (typeof was === 'string') field.value = was;
+    }
+  } catch {
+    // Nothing is kept, or nothing that can be read.
+  }
+  form.addEventListener('change', () => {
+    const now = Object.fromEntries(fields.map((field) => [name(field), value(field)]));
+    try {
+      localStorage.setItem(CHOICES_KEY, JSON.stringify(now));
+    } catch {
+      // Storage is shut.
+    }
+  });
+}
+
+// The program puts the form into the page, with all the rest in one go.
+new MutationObserver((_, watch) => {
+  const form = element('print-form');
+  if (!form) return;
+  watch.disconnect();
+  keepPrintChoices(form);
+}).observe(element('app'), { childList: true });
 
 // ---- Without a network, and new versions ----
 

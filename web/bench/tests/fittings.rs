@@ -17,7 +17,10 @@ fn lines(cap: &str, bracket: &str) -> String {
 
 fn numbers(lines: &str, key: &str) -> Vec<u32> {
     let line = lines.lines().find_map(|line| line.strip_prefix(key));
-    line.unwrap_or_default().split(' ').flat_map(str::parse).collect()
+    line.unwrap_or_default()
+        .split(' ')
+        .flat_map(str::parse)
+        .collect()
 }
 
 #[test]
@@ -33,7 +36,10 @@ fn the_wire_has_limits_on_both_sides_and_the_wider_hold_the_narrower() {
 fn cap_and_bracket_are_computed_and_said() {
     let lines = lines("800 2250 300", "180000");
     assert!(lines.contains("cap=800 2250\n"), "{lines}");
-    assert!(lines.contains("note=With the cap the worst VSWR"), "{lines}");
+    assert!(
+        lines.contains("note=With the cap the worst VSWR"),
+        "{lines}"
+    );
     let bracket = numbers(&lines, "bracket=");
     assert_eq!(bracket[..3], [180_000, 4_100, 40_000]);
     assert!(bracket[3] > 1_000 && bracket[3] < 87_000, "{lines}");

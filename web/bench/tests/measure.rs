@@ -221,7 +221,7 @@ fn tables_and_best_points_serve_too() {
     assert!(text(&best, "compare-rows").contains("2390"));
     assert!(!text(&best, "conclusion").is_empty());
     // One point can't part the causes.
-    assert!(text(&best, "estimates").contains("not told by the measurement"));
+    assert!(text(&best, "estimates").contains("usual tolerance only"));
     check_markup("measure", &[reply, best]);
 }
 

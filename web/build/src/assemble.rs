@@ -17,7 +17,7 @@ use std::path::Path;
 const FIXED: [&str; 3] = ["icon.svg", "icon-512.png", "manifest.webmanifest"];
 
 /// The style sheets, in the order in which they apply.
-const STYLES: [&str; 2] = ["style.css", "pictures.css"];
+const STYLES: [&str; 4] = ["style.css", "entries.css", "parts.css", "pictures.css"];
 
 /// The programs of the page.
 pub(crate) struct Programs {

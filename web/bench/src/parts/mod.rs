@@ -4,6 +4,7 @@
 pub mod fittings;
 pub mod horn;
 pub mod measure;
+pub mod plan;
 pub mod spread;
 
 use crate::job::Job;
@@ -36,6 +37,12 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/measure.html"),
         answer: measure::answer,
         begin: measure::begin,
+    },
+    Part {
+        name: "plan",
+        markup: plan::MARKUP,
+        answer: plan::answer,
+        begin: plan::begin,
     },
     Part {
         name: "spread",

@@ -72,7 +72,7 @@ pub(crate) fn attribute(markup: &str, name: &str) -> Vec<String> {
 }
 
 /// Fails unless every label names a field, every id is there once and begins with
-/// the part's name (or ends in `-message`), and every place that the answers
+/// the part's name, and every place that the answers
 /// write is there.
 pub(crate) fn check_markup(part: &str, replies: &[Reply]) {
     let markup = parts::markup(part);
@@ -80,7 +80,7 @@ pub(crate) fn check_markup(part: &str, replies: &[Reply]) {
     let once: BTreeSet<&String> = ids.iter().collect();
     assert_eq!(once.len(), ids.len(), "an id stands twice");
     for id in &ids {
-        let own = id.starts_with(&[part, "-"].concat()) || id.ends_with("-message");
+        let own = id.starts_with(&[part, "-"].concat());
         assert!(own, "{id}");
     }
     for label in attribute(markup, "for") {

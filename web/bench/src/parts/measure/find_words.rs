@@ -70,9 +70,9 @@ pub(super) fn show(
     reply.text("conclusion", &conclusion(found, request.unit));
     let estimates = found.estimates.iter().map(|estimate| {
         let from = if estimate.measured {
-            "the measurement"
+            "measured"
         } else {
-            "usual tolerance; not told by the measurement"
+            "usual tolerance only"
         };
         row(&[
             name(estimate.dimension),

@@ -79,6 +79,13 @@ pub(super) fn note(request: &Request, entered: Option<&Entered>, reply: &mut Rep
     write(&with_line(request, &state(request, Some(entered))), reply);
 }
 
+/// Whether the last line is of a cut, so that another measurement is due.
+pub(super) fn ends_with_cut(request: &Request) -> bool {
+    lines(request)
+        .last()
+        .is_some_and(|line| line.ends_with(" off"))
+}
+
 /// Notes a cut and the measurement before it; what is known of the can goes on.
 pub(super) fn cut(request: &Request, entered: Option<&Entered>, cut_um: u32, reply: &mut Reply) {
     let (state, cut) = (state(request, entered), format_length(cut_um, request.unit));

@@ -58,6 +58,9 @@ fn show_source(request: &Request, reply: &mut Reply) {
 fn show_measurement(request: &Request, entered: Option<Entered>, reply: &mut Reply) {
     let Some(entered) = entered else {
         reply.show("found", false);
+        if log::ends_with_cut(request) && reply.get("#measured-notes") == Some("") {
+            reply.text("measured-notes", AFTER_CUT);
+        }
         reply.text("sum", "measured against predicted, and what to do about it");
         reply.measured(&[]);
         return;
@@ -77,6 +80,10 @@ fn show_measurement(request: &Request, entered: Option<Entered>, reply: &mut Rep
         reply.place("advice", String::new());
     }
 }
+
+/// What comes after a cut.
+const AFTER_CUT: &str =
+    "Measure again and bring the new file: the estimate sharpens with each cut.";
 
 /// The wire was cut: the drawing follows, what is known is kept, and another
 /// measurement is due.
@@ -107,10 +114,7 @@ fn did_cut(request: &Request, mut reply: Reply) -> Reply {
     }
     reply.show("found", false);
     reply.measured(&[]);
-    reply.text(
-        "measured-notes",
-        "Measure again and bring the new file: the estimate sharpens with each cut.",
-    );
+    reply.text("measured-notes", AFTER_CUT);
     reply
 }
 
