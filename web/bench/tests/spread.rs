@@ -437,7 +437,7 @@ fn the_slack_is_that_of_whole_cans() {
     let shown = value(
         &reply,
         "screws-results",
-        "Quarter turns with a VSWR within 0.05 of that",
+        "Quarter turns that keep the VSWR within 0.05",
     );
     let (low, high) = shown.split_once(" to ").expect("two ends");
     let (low, high): (u32, u32) = (low.parse().unwrap(), high.parse().unwrap());

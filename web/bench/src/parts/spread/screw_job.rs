@@ -14,7 +14,12 @@ use crate::request::Request;
 
 /// Steps of the search, and of each screw's curve, which has so many points a step:
 /// enough for the most that a curve has.
-const PARTS: u32 = 80;
+const PARTS: u32 = 100;
+/// By this part the search's own guess of what is done should have reached its end;
+/// the rest is for what the guess left out.
+const GUESSED: u32 = 80;
+/// Most cans of a part but the last.
+const MOST_CANS: u32 = 12;
 const CURVE_PARTS: u32 = 20;
 const PER_PART: u32 = 20;
 /// A curve goes so much deeper than the best depth, micrometres.
@@ -75,9 +80,12 @@ impl ScrewJob {
         })
     }
 
-    /// Searches until so much is done; 1: to the end.
-    fn search(&mut self, share: f64) {
-        while !self.ended {
+    /// Searches until so much is done, with at most so many cans.
+    fn search(&mut self, share: f64, most: u32) {
+        for _ in 0..most {
+            if self.ended {
+                return;
+            }
             match self.search.step() {
                 ScrewProgress::Working { done } if done >= share => return,
                 ScrewProgress::Working { .. } => {}
@@ -98,7 +106,12 @@ impl Job for ScrewJob {
     fn step(&mut self) {
         self.taken += 1;
         if self.taken <= PARTS {
-            self.search(f64::from(self.taken) / f64::from(PARTS));
+            let most = if self.taken < PARTS {
+                MOST_CANS
+            } else {
+                u32::MAX
+            };
+            self.search(f64::from(self.taken) / f64::from(GUESSED), most);
             return;
         }
         let which = (self.taken - PARTS - 1) / CURVE_PARTS;

@@ -125,7 +125,7 @@ fn figures(found: &ScrewsFound, index: usize, screw: &Screw, request: &Request) 
         result("Hole centre, from the open rim", &open),
         result("Depth inside the wall", &length(screw.depth_um)),
         result("Quarter turns in from flush with the wall", &turned),
-        result("Quarter turns with a VSWR within 0.05 of that", &slack),
+        result("Quarter turns that keep the VSWR within 0.05", &slack),
         "</dl>".to_owned(),
     ]
     .concat()
