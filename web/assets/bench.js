@@ -227,7 +227,7 @@ class Part {
   begin(name) {
     waiting.delete(this.job);
     this.busy(0, 1);
-    this.job = send({ begin: this.request({ job: name }) }, ({ done, total, text, ended }) => {
+    this.job = send({ begin: this.request({ job: name }), part: this.name }, ({ done, total, text, ended }) => {
       this.show(text);
       if (ended) this.busy(0, 0);
       else this.busy(done, total);
@@ -236,7 +236,7 @@ class Part {
 
   stop() {
     waiting.delete(this.job);
-    worker.postMessage({ stop: true });
+    worker.postMessage({ stop: this.name });
     this.busy(0, 0);
   }
 

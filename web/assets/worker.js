@@ -4,7 +4,7 @@
 //
 //   field   in:  [job, link of the design]; an empty link only stops
 //           out: [job, done, total], at the end with the numbers; total 0: can't be solved
-//   part    in:  { id, markup | ask | begin: text }; { stop } drops the job
+//   part    in:  { id, markup | ask: text }, { id, begin: text, part }; { stop: part } drops its job
 //           out: { id, text }, of a job { id, done, total, text }, at the end with `ended`
 
 import start, * as bench from './{{bench}}';
@@ -12,13 +12,16 @@ import start, * as bench from './{{bench}}';
 const started = start({ module_or_path: new URL('./{{bench_wasm}}', import.meta.url) });
 // A message, unlike a timer, is not held back.
 const bell = new MessageChannel();
+const paused = [];
+bell.port1.onmessage = () => paused.shift()();
 const pause = () =>
   new Promise((done) => {
-    bell.port1.onmessage = done;
+    paused.push(done);
     bell.port2.postMessage(0);
   });
 let latest = 0;
-let job = 0;
+/** The message that began the job in hand of each part. */
+const jobs = new Map();
 
 async function solve(number, link) {
   latest = number;
@@ -34,21 +37,21 @@ async function solve(number, link) {
   postMessage(numbers.length > 0 ? [number, total, total, numbers] : [number, 0, 0]);
 }
 
-async function work(id, text) {
-  const mine = ++job;
+async function work(id, text, part) {
+  jobs.set(part, id);
   const total = bench.job_begin(text);
   let told = 0;
   for (let done = 0; done < total; done++) {
     await pause();
-    if (mine !== job) return;
-    const so_far = bench.job_step();
+    if (jobs.get(part) !== id) return;
+    const so_far = bench.job_step(part);
     // The page needs no more than it can show.
     if (so_far || performance.now() - told > 40) {
       told = performance.now();
       postMessage({ id, done: done + 1, total, text: so_far });
     }
   }
-  postMessage({ id, done: total, total, text: bench.job_finish(), ended: true });
+  postMessage({ id, done: total, total, text: bench.job_finish(part), ended: true });
 }
 
 onmessage = async ({ data }) => {
@@ -56,6 +59,9 @@ onmessage = async ({ data }) => {
   if (Array.isArray(data)) solve(...data);
   else if (data.markup) postMessage({ id: data.id, text: bench.part_markup(data.markup) });
   else if (data.ask) postMessage({ id: data.id, text: bench.part_answer(data.ask) });
-  else if (data.begin) work(data.id, data.begin);
-  else job++;
+  else if (data.begin) work(data.id, data.begin, data.part);
+  else {
+    jobs.delete(data.stop);
+    bench.job_drop(data.stop);
+  }
 };

@@ -16,7 +16,8 @@ static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_alloca
 
 thread_local! {
     static OUTSIDE: RefCell<Option<OutsideSteps>> = const { RefCell::new(None) };
-    static JOB: RefCell<Option<Box<dyn Job>>> = const { RefCell::new(None) };
+    /// The job in hand of each part that has one.
+    static JOBS: RefCell<Vec<(String, Box<dyn Job>)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// Begins the field outside the design of a link; how many steps there are, 0 if
@@ -65,34 +66,56 @@ pub fn part_answer(request: &str) -> String {
     Request::read(request).map_or_else(String::new, |request| parts::answer(&request).write())
 }
 
-/// Begins a part's long job in place of the one in hand; its steps, 0 if there is
-/// nothing to do.
-#[wasm_bindgen(skip_jsdoc)]
-#[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn job_begin(request: &str) -> u32 {
-    let job = Request::read(request).and_then(|request| parts::begin(&request));
-    let total = job.as_ref().map_or(0, |job| job.total());
-    JOB.set(job);
-    total
-}
-
-/// Takes a step of the job; what there is to show so far, most often nothing.
-#[wasm_bindgen(skip_jsdoc)]
-#[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn job_step() -> String {
-    JOB.with_borrow_mut(|job| {
-        let Some(job) = job else {
-            return String::new();
-        };
-        job.step();
-        job.so_far().map_or_else(String::new, |reply| reply.write())
+/// The job of a part, taken away.
+fn taken(part: &str) -> Option<Box<dyn Job>> {
+    JOBS.with_borrow_mut(|jobs| {
+        let place = jobs.iter().position(|(known, _)| known == part)?;
+        Some(jobs.swap_remove(place).1)
     })
 }
 
-/// What came out of the job.
+/// Begins a part's long job in place of the one it has in hand; its steps, 0 if
+/// there is nothing to do.
 #[wasm_bindgen(skip_jsdoc)]
 #[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn job_finish() -> String {
-    JOB.take()
-        .map_or_else(String::new, |job| job.finish().write())
+pub fn job_begin(request: &str) -> u32 {
+    let Some(request) = Request::read(request) else {
+        return 0;
+    };
+    job_drop(request.part());
+    let Some(job) = parts::begin(&request) else {
+        return 0;
+    };
+    let total = job.total();
+    let part = request.part().to_owned();
+    JOBS.with_borrow_mut(|jobs| jobs.push((part, job)));
+    total
+}
+
+/// Drops a part's job.
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn job_drop(part: &str) {
+    // Out of the list before it goes: what ends it may look at the list.
+    drop(taken(part));
+}
+
+/// Takes a step of a part's job; what there is to show so far, most often nothing.
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn job_step(part: &str) -> String {
+    let Some(mut job) = taken(part) else {
+        return String::new();
+    };
+    job.step();
+    let shown = job.so_far();
+    JOBS.with_borrow_mut(|jobs| jobs.push((part.to_owned(), job)));
+    shown.map_or_else(String::new, |reply| reply.write())
+}
+
+/// What came out of a part's job.
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn job_finish(part: &str) -> String {
+    taken(part).map_or_else(String::new, |job| job.finish().write())
 }

@@ -99,7 +99,7 @@ pub(super) fn end_work() {
     DESK.with_borrow_mut(|desk| desk.work = None);
 }
 
-/// Marks work as in hand for as long as it lives: a job of another part that takes its
+/// Marks work as in hand for as long as it lives: a newer job that takes its
 /// place drops it.
 pub(super) struct InHand(u32);
 
