@@ -1,13 +1,19 @@
 //! What to do, in words.
 
-use tinwave_core::diagnosis::{Advice, Remedy};
+use tinwave_core::diagnosis::{Advice, Conclusion, Diagnosis, Remedy};
 use tinwave_web::entry::{LengthUnit, format_decimal, format_length};
 
+use super::expected;
 use crate::html::escaped;
+use crate::request::Request;
 
 /// The list's items, the least work first.
-pub(super) fn list(advice: &Advice, unit: LengthUnit) -> String {
+pub(super) fn list(request: &Request, advice: &Advice, diagnosis: &Diagnosis) -> String {
+    let unit = request.unit;
     let mut markup = String::new();
+    if diagnosis.conclusion == Conclusion::Unexplained {
+        push(&mut markup, UNEXPLAINED, None);
+    }
     let now = advice.worst_vswr_now.map_or_else(
         || "The can as it most likely is can\u{2019}t be computed.".to_owned(),
         |now| {
@@ -23,10 +29,21 @@ pub(super) fn list(advice: &Advice, unit: LengthUnit) -> String {
     push(&mut markup, &now, None);
     for (index, (remedy, vswr)) in advice.remedies.iter().enumerate() {
         let button = button_of(remedy).map(|text| (index, text));
-        push(&mut markup, &sentence(remedy, *vswr, unit), button);
+        let mut said = sentence(remedy, *vswr, unit);
+        if let Remedy::Trim { whole_um, safe_um } = remedy
+            && safe_um < whole_um
+            && let Some(step) = expected::after_cut(request, &advice.as_built, *safe_um)
+        {
+            said.push_str(" After the first step alone: ");
+            said.push_str(&format_decimal(step, 2));
+            said.push('.');
+        }
+        push(&mut markup, &said, button);
     }
     markup
 }
+
+const UNEXPLAINED: &str = "Don\u{2019}t cut on the strength of this measurement: it isn\u{2019}t explained, so that what follows may be wrong. Look for the cause first, and measure again.";
 
 fn push(markup: &mut String, text: &str, button: Option<(usize, &str)>) {
     markup.push_str("<li>");
@@ -46,11 +63,12 @@ fn push(markup: &mut String, text: &str, button: Option<(usize, &str)>) {
     markup.push_str("</li>");
 }
 
+/// What is pressed when it is done; a cut has its own field.
 const fn button_of(remedy: &Remedy) -> Option<&'static str> {
     match remedy {
-        Remedy::Lengthen { .. } => Some("Draw the longer wire"),
-        Remedy::Move { .. } => Some("Draw the other hole"),
-        Remedy::AddScrew(_) => Some("Draw the screw"),
+        Remedy::Lengthen { .. } => Some("I have put the longer wire in"),
+        Remedy::Move { .. } => Some("I have moved the wire"),
+        Remedy::AddScrew(_) => Some("I have put the screw in"),
         _ => None,
     }
 }

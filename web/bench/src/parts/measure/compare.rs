@@ -8,19 +8,16 @@ use tinwave_core::reflection::vswr;
 use tinwave_core::si::hertz;
 use tinwave_web::entry::{format_decimal, format_hertz};
 
+use super::compare_chart;
 use super::entered::{Entered, for_charts};
-use crate::chart::{Axis, Chart, LineKind};
 use crate::html::row;
 use crate::outsides::outside_of;
 use crate::reply::Reply;
 use crate::request::Request;
 use crate::whole::whole_can;
 
-/// The chart goes up to this VSWR: what is worse is only worse.
-const TOP_VSWR: f64 = 5.0;
-
 /// Frequency in Hz and VSWR.
-type Curve = Vec<(f64, f64)>;
+pub(super) type Curve = Vec<(f64, f64)>;
 
 /// The drawing's reflection over its sweep.
 pub(super) fn predicted(request: &Request) -> Vec<(f64, Complex)> {
@@ -35,8 +32,13 @@ pub(super) fn predicted(request: &Request) -> Vec<(f64, Complex)> {
         .collect()
 }
 
-fn curve(points: impl Iterator<Item = (f64, f64)>) -> Curve {
+/// What was measured within the sweep.
+pub(super) fn measured(request: &Request, entered: &Entered) -> Curve {
+    let sweep = request.design().effective_sweep();
+    let range = hertz(sweep.low_khz)..=hertz(sweep.high_khz);
+    let points = entered.magnitudes().into_iter();
     points
+        .filter(|(hz, magnitude)| range.contains(hz) && magnitude.is_finite())
         .map(|(hz, magnitude)| (hz, vswr(magnitude)))
         .collect()
 }
@@ -54,70 +56,23 @@ pub(super) fn show(
         }
         (measurement, _) => measurement.clone(),
     };
-    reply.measured(&for_charts(&shown));
-    let predicted = curve(
-        predicted(request)
-            .into_iter()
-            .map(|(hz, at)| (hz, at.abs())),
-    );
-    let measured = curve(entered.magnitudes().into_iter());
-    reply.place("compare-chart", chart(request, &measured, &predicted));
-    reply.place(
-        "compare-rows",
-        rows(request.design().band, &measured, &predicted),
-    );
-    reply.text(
-        "sum",
-        &summary(request.design().band, &measured, &predicted),
-    );
-}
-
-fn chart(request: &Request, measured: &Curve, predicted: &Curve) -> String {
-    let sweep = request.design().effective_sweep();
-    let (low, high) = (hertz(sweep.low_khz), hertz(sweep.high_khz));
-    let within = |points: &Curve| -> Vec<(f64, f64)> {
-        let inside = points
-            .iter()
-            .filter(|point| (low..=high).contains(&point.0));
-        inside
-            .map(|(hz, vswr)| (hz / 1e6, vswr.min(TOP_VSWR)))
-            .collect()
-    };
-    let limit = |vswr: f64| (LineKind::Limit, vec![(low / 1e6, vswr), (high / 1e6, vswr)]);
-    let mut line = within(measured);
-    if let [(mhz, vswr)] = line.as_slice() {
-        // One point alone is drawn as a short stroke.
-        let half = (high - low) / 1e6 * 0.012;
-        line = vec![(mhz - half, *vswr), (mhz + half, *vswr)];
-    }
+    reply.measured(&for_charts(&shown, request.design().effective_sweep()));
+    let predicted = predicted(request).into_iter();
+    let predicted: Curve = predicted.map(|(hz, at)| (hz, vswr(at.abs()))).collect();
+    let measured = measured(request, entered);
     let band = request.design().band;
-    Chart {
-        id: "measure-compare",
-        title: "VSWR over frequency, measured and predicted".to_owned(),
-        description: summary(band, measured, predicted),
-        x: Axis {
-            low: low / 1e6,
-            high: high / 1e6,
-            title: "MHz".to_owned(),
-        },
-        y: Axis {
-            low: 1.0,
-            high: TOP_VSWR,
-            title: "VSWR".to_owned(),
-        },
-        lines: vec![
-            limit(1.5),
-            limit(2.0),
-            (LineKind::Other, within(predicted)),
-            (LineKind::Main, line),
-        ],
-        shaded: Some((hertz(band.low_khz) / 1e6, hertz(band.high_khz) / 1e6)),
-        choices: Vec::new(),
-    }
-    .to_svg()
+    let sum = summary(band, &measured, &predicted);
+    reply.place(
+        "compare-chart",
+        compare_chart::chart(request, &sum, &measured, &predicted),
+    );
+    reply.place("compare-rows", rows(band, &measured, &predicted));
+    reply.text("compare-says", compare_chart::says(request));
+    reply.text("sum", &sum);
 }
 
-fn best(curve: &Curve) -> Option<(f64, f64)> {
+/// The best point.
+pub(super) fn best(curve: &Curve) -> Option<(f64, f64)> {
     curve.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
@@ -134,33 +89,31 @@ pub(super) fn worst_in(band: Band, curve: &Curve) -> Option<f64> {
     worst.filter(|_| first && last)
 }
 
-/// The worst measured VSWR over the band.
-pub(super) fn measured_worst(band: Band, entered: &Entered) -> Option<f64> {
-    worst_in(band, &curve(entered.magnitudes().into_iter()))
-}
-
-/// Frequencies below VSWR 2 around the best one.
-fn under_two(curve: &Curve) -> Option<(f64, f64)> {
-    let (at, _) = best(curve).filter(|best| best.1 <= 2.0)?;
+/// Frequencies below VSWR 2 around the best one; none for a single point.
+fn under_two(curve: &Curve) -> Option<String> {
+    let (at, there) = best(curve).filter(|_| curve.len() > 1)?;
+    if there > 2.0 {
+        return Some("nowhere".to_owned());
+    }
     let place = curve.iter().position(|point| point.0 == at)?;
     let (before, after) = curve.split_at(place);
     let last_good = |points: &mut dyn Iterator<Item = &(f64, f64)>| {
-        points
-            .take_while(|point| point.1 <= 2.0)
-            .last()
-            .map(|point| point.0)
+        let good = points.take_while(|point| point.1 <= 2.0);
+        good.last().map(|point| point.0)
     };
     let low = last_good(&mut before.iter().rev()).unwrap_or(at);
     let high = last_good(&mut after.iter()).unwrap_or(at);
-    (curve.len() > 1).then_some((low, high))
+    Some([&format_hertz(low), " to ", &format_hertz(high)].concat())
 }
 
-const UNKNOWN: &str = "not measured";
+/// What stands where there is no figure.
+const NOT_MEASURED: &str = "not measured";
+const NOT_COMPUTED: &str = "not computed";
 
 fn rows(band: Band, measured: &Curve, predicted: &Curve) -> String {
     let both = |what: &str, value: &dyn Fn(&Curve) -> Option<String>| {
-        let cells =
-            [measured, predicted].map(|curve| value(curve).unwrap_or_else(|| UNKNOWN.to_owned()));
+        let cell = |curve: &Curve, none: &str| value(curve).unwrap_or_else(|| none.to_owned());
+        let cells = [cell(measured, NOT_MEASURED), cell(predicted, NOT_COMPUTED)];
         row(&[what, &cells[0], &cells[1]])
     };
     [
@@ -173,10 +126,7 @@ fn rows(band: Band, measured: &Curve, predicted: &Curve) -> String {
         both("VSWR, worst in the band", &|curve| {
             worst_in(band, curve).map(|worst| format_decimal(worst, 2))
         }),
-        both("VSWR under 2", &|curve| {
-            let (low, high) = under_two(curve)?;
-            Some([&format_hertz(low), " to ", &format_hertz(high)].concat())
-        }),
+        both("VSWR under 2", &under_two),
     ]
     .concat()
 }

@@ -4,9 +4,10 @@ use tinwave_core::diagnosis::{Conclusion, Diagnosis, DiagnosisError, Estimate};
 use tinwave_core::dimension::Dimension;
 use tinwave_web::entry::{LengthUnit, format_decimal, format_hertz, format_length_signed};
 
-use crate::html::{escaped, row};
+use super::desk::Found;
+use super::{Case, known, log_words};
+use crate::html::{escaped, result, row};
 use crate::reply::Reply;
-use crate::request::Request;
 
 /// Twice the standard deviation either way holds 95 % of cases.
 const BOUND: f64 = 2.0;
@@ -30,13 +31,21 @@ fn signed(dimension: Dimension, change: f64, unit: LengthUnit) -> String {
         let sign = if change < 0.0 { "\u{2212}" } else { "+" };
         return [sign, &format_decimal(change.abs() * 1e12, 3), " pF"].concat();
     }
-    format_length_signed((change * 1e6).round() as i64, unit)
+    let text = format_length_signed((change * 1e6).round() as i64, unit);
+    // Nothing has no sign; the bound behind it has its own.
+    text.trim_start_matches('\u{b1}').to_owned()
 }
 
-/// A bound with its unit.
-fn bound(dimension: Dimension, sd: f64, unit: LengthUnit) -> String {
-    let text = signed(dimension, BOUND * sd, unit);
-    text.trim_start_matches(['+', '\u{b1}']).to_owned()
+/// A bound with its unit, never narrower than it is.
+pub(super) fn bound(dimension: Dimension, sd: f64, unit: LengthUnit) -> String {
+    let (step, decimals, symbol) = match (dimension, unit) {
+        (Dimension::ShuntCapacitance, _) => (1e-15, 3, "pF"),
+        (_, LengthUnit::Millimetre) => (1e-4, 1, "mm"),
+        (_, LengthUnit::Inch) => (25.4e-6, 3, "in"),
+    };
+    let steps = (BOUND * sd / step - 1e-6).ceil().max(1.0);
+    let number = format_decimal(steps / 10_f64.powi(decimals), decimals as u8);
+    [&number, " ", symbol].concat()
 }
 
 fn with_bound(estimate: &Estimate, unit: LengthUnit) -> String {
@@ -51,38 +60,53 @@ fn with_bound(estimate: &Estimate, unit: LengthUnit) -> String {
 }
 
 /// Shows what was found, or why nothing could be.
-pub(super) fn show(
-    request: &Request,
-    found: &Result<Diagnosis, DiagnosisError>,
-    reply: &mut Reply,
-) {
-    let found = match found {
-        Ok(found) => found,
+pub(super) fn show(case: &Case<'_>, found: &Found, reply: &mut Reply) {
+    let unit = case.request.unit;
+    let diagnosis = match &found.diagnosis {
+        Ok(diagnosis) => diagnosis,
         Err(error) => {
             reply.text("conclusion", &refused(error));
-            for place in ["estimates", "alike", "port"] {
+            for place in ["estimates", "alike", "port", "sharpened", "misfit"] {
                 reply.place(place, String::new());
             }
             reply.show("take-out-box", false);
             return;
         }
     };
-    reply.text("conclusion", &conclusion(found, request.unit));
-    let estimates = found.estimates.iter().map(|estimate| {
-        let from = if estimate.measured {
-            "measured"
-        } else {
-            "usual tolerance only"
-        };
-        row(&[
-            name(estimate.dimension),
-            &with_bound(estimate, request.unit),
-            from,
-        ])
+    reply.text("conclusion", &conclusion(diagnosis, unit));
+    reply.place("misfit", misfit(diagnosis));
+    let estimates = diagnosis.estimates.iter();
+    let rows = estimates.map(|estimate| estimate_row(estimate, found, unit));
+    reply.place("estimates", rows.collect());
+    reply.text("alike", &alike(diagnosis));
+    reply.text("sharpened", &sharpened(case, found, diagnosis));
+    port(diagnosis, unit, reply);
+}
+
+fn estimate_row(estimate: &Estimate, found: &Found, unit: LengthUnit) -> String {
+    let dimension = estimate.dimension;
+    let from = if estimate.measured {
+        "measured"
+    } else if found.prior.from_log {
+        "earlier measurements"
+    } else {
+        "usual tolerance only"
+    };
+    let before = known::sd_of(&found.prior.knowledge, dimension);
+    let before = before.map_or_else(String::new, |sd| {
+        ["\u{b1} ", &bound(dimension, sd, unit)].concat()
     });
-    reply.place("estimates", estimates.collect());
-    reply.text("alike", &alike(found));
-    port(found, request.unit, reply);
+    row(&[name(dimension), &with_bound(estimate, unit), &before, from])
+}
+
+fn sharpened(case: &Case<'_>, found: &Found, diagnosis: &Diagnosis) -> String {
+    if found.prior.another_can {
+        return "The log is of a can of quite another size than the drawing, so that it isn\u{2019}t counted. Begin a new can, or open the drawing that belongs to it.".to_owned();
+    }
+    let length = find(diagnosis, Dimension::ProbeLength);
+    length.map_or_else(String::new, |length| {
+        log_words::sharpened(&case.log, &found.mark, length.sd, case.request.unit)
+    })
 }
 
 fn refused(error: &DiagnosisError) -> String {
@@ -107,8 +131,7 @@ fn find(found: &Diagnosis, dimension: Dimension) -> Option<&Estimate> {
 }
 
 fn conclusion(found: &Diagnosis, unit: LengthUnit) -> String {
-    let misfit = |value: f64| format_decimal(value, 3);
-    let mut text = match &found.conclusion {
+    match &found.conclusion {
         Conclusion::AsDrawn => "The can is as drawn, as far as this measurement can tell.".to_owned(),
         Conclusion::OneCause(cause) => {
             let by = find(found, *cause).map_or_else(String::new, |e| with_bound(e, unit));
@@ -126,7 +149,7 @@ fn conclusion(found: &Diagnosis, unit: LengthUnit) -> String {
             [
                 "Cannot tell: any one of these alone would explain it: ",
                 &names.join(", "),
-                ". Check them with a ruler; the measurement can\u{2019}t tell them apart.",
+                ". Check them with a ruler or a caliper; this measurement can\u{2019}t tell them apart.",
             ]
             .concat()
         }
@@ -136,18 +159,21 @@ fn conclusion(found: &Diagnosis, unit: LengthUnit) -> String {
         Conclusion::Unexplained => {
             "No likely difference of these dimensions explains it. Look at the calibration, the plug, the solder joint, a dent or an oval can, or something that stands before the mouth.".to_owned()
         }
-    };
-    text.push_str(
-        &[
-            " Left over between measurement and can: ",
-            &misfit(found.misfit),
-            " as reflection; between measurement and drawing: ",
-            &misfit(found.misfit_as_drawn),
-            ".",
-        ]
-        .concat(),
-    );
-    text
+    }
+}
+
+/// What is left between measurement and drawing, and what between measurement and
+/// the can as found.
+fn misfit(found: &Diagnosis) -> String {
+    let value = |misfit: f64| format_decimal(misfit, 3);
+    [
+        result(
+            "Left over with the drawing (reflection, 0 to 1)",
+            &value(found.misfit_as_drawn),
+        ),
+        result("Left over with the can as found", &value(found.misfit)),
+    ]
+    .concat()
 }
 
 fn alike(found: &Diagnosis) -> String {
@@ -174,12 +200,19 @@ fn port(found: &Diagnosis, unit: LengthUnit, reply: &mut Reply) {
         reply.place("port", String::new());
         return;
     };
+    let inside = if length < 0.0 {
+        " A length below zero: the calibrated plane lies further in than the wall."
+    } else {
+        ""
+    };
     let text = [
         "The measurement behaves as if a line of ",
-        &format_length_signed((length * 1e6).round() as i64, unit),
+        &signed(Dimension::ProbeLength, length, unit),
         " \u{b1} ",
         &bound(Dimension::ProbeLength, sd, unit),
-        " (as air line) lay between the analyser\u{2019}s calibrated plane and the inner wall of the can: an adapter, the connector itself, or a cable. The comparison below counts it in; what is drawn keeps it unless you take it out.",
+        " (as air line) lay between the analyser\u{2019}s calibrated plane and the inner wall of the can: an adapter, the connector itself, or a cable.",
+        inside,
+        " What follows counts it in. It turns the phase alone: VSWR stays, and the Smith chart keeps it unless you take it out.",
     ]
     .concat();
     reply.place(

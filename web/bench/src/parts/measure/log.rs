@@ -1,110 +1,144 @@
-//! The log of cuts and measurements: one entry a line, kept in the form.
+//! The log of a can: its measurements, cuts and other changes, one a line.
 
-use tinwave_web::entry::{format_decimal, format_length};
+use tinwave_core::diagnosis::Knowledge;
 
-use super::advice_job;
-use super::compare::measured_worst;
-use super::entered::Entered;
-use crate::html::escaped;
+use super::known::{self, Unknown};
+use super::log_line::{Line, Measured};
+use super::{cans, log_words};
 use crate::reply::Reply;
 use crate::request::Request;
 
 /// So many lines are kept.
 const MOST_LINES: usize = 60;
 
-fn lines(request: &Request) -> impl Iterator<Item = &str> {
-    request
-        .get("log")
-        .lines()
-        .filter(|line| !line.trim().is_empty())
+/// The log of the present can.
+pub(super) struct Log {
+    pub(super) lines: Vec<Line>,
 }
 
-/// How the measured can stands, for a line of the log.
-fn state(request: &Request, entered: Option<&Entered>) -> String {
-    let Some(entered) = entered else {
-        return "no measurement".to_owned();
-    };
-    let wire = format_length(request.design().probe.length_um, request.unit);
-    let worst = measured_worst(request.design().band, entered);
-    let best = entered
-        .magnitudes()
-        .into_iter()
-        .min_by(|a, b| a.1.total_cmp(&b.1));
-    let match_text = match (worst, best) {
-        (Some(worst), _) => ["VSWR at worst ", &format_decimal(worst, 2)].concat(),
-        (None, Some((hz, magnitude))) => [
-            "best at ",
-            &tinwave_web::entry::format_hertz(hz),
-            ", VSWR ",
-            &format_decimal(tinwave_core::reflection::vswr(magnitude), 2),
-        ]
-        .concat(),
-        (None, None) => "no points".to_owned(),
-    };
-    ["measured: ", &match_text, " (wire drawn ", &wire, ")"].concat()
+/// What a measurement is weighed against.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Prior {
+    pub(super) knowledge: Knowledge,
+    /// The same as text.
+    pub(super) text: String,
+    /// Whether the log is about a can of quite another size.
+    pub(super) another_can: bool,
+    /// Whether a measurement before it told something.
+    pub(super) from_log: bool,
 }
 
-fn with_line(request: &Request, line: &str) -> String {
-    let mut kept: Vec<&str> = lines(request).collect();
-    kept.push(line);
-    let from = kept.len().saturating_sub(MOST_LINES);
-    kept.get(from..).unwrap_or_default().join("\n")
-}
-
-fn write(text: &str, reply: &mut Reply) {
-    reply.field("log", text);
-    reply.place("log-lines", items(text.lines()));
-}
-
-fn items<'a>(lines: impl Iterator<Item = &'a str>) -> String {
-    lines
-        .map(|line| ["<li>", &escaped(line), "</li>"].concat())
-        .collect()
-}
-
-/// Shows the log as it stands.
-pub(super) fn show(request: &Request, reply: &mut Reply) {
-    // What was just written stands in the reply already.
-    if reply.get("=log").is_none() {
-        reply.place("log-lines", items(lines(request)));
+impl Log {
+    /// The log of the design's can.
+    pub(super) fn of(request: &Request, reply: &mut Reply) -> Self {
+        Self::read(&cans::log_of(request, reply))
     }
-}
 
-/// Notes the measurement in hand, and what it has told.
-pub(super) fn note(request: &Request, entered: Option<&Entered>, reply: &mut Reply) {
-    let Some(entered) = entered else {
-        reply.text("measured-notes", "There is no measurement to note yet.");
-        return;
-    };
-    write(&with_line(request, &state(request, Some(entered))), reply);
-}
-
-/// Whether the last line is of a cut, so that another measurement is due.
-pub(super) fn ends_with_cut(request: &Request) -> bool {
-    lines(request)
-        .last()
-        .is_some_and(|line| line.ends_with(" off"))
-}
-
-/// Notes a cut and the measurement before it; what is known of the can goes on.
-pub(super) fn cut(request: &Request, entered: Option<&Entered>, cut_um: u32, reply: &mut Reply) {
-    let (state, cut) = (state(request, entered), format_length(cut_um, request.unit));
-    let line = [&state, "; then cut ", &cut, " off"].concat();
-    write(&with_line(request, &line), reply);
-    if let Some(known) = entered.and_then(|_| advice_job::known_after_cut()) {
-        reply.field("known", &known);
+    pub(super) fn read(text: &str) -> Self {
+        let lines = text.lines().filter(|line| !line.trim().is_empty());
+        Self {
+            lines: lines.map(Line::read).collect(),
+        }
     }
-}
 
-/// Takes the last line out.
-pub(super) fn drop_last(request: &Request, reply: &mut Reply) {
-    let mut kept: Vec<&str> = lines(request).collect();
-    kept.pop();
-    write(&kept.join("\n"), reply);
-}
+    fn write(&self) -> String {
+        let lines: Vec<String> = self.lines.iter().map(Line::write).collect();
+        lines.join("\n")
+    }
 
-/// Another can: its log is empty and nothing is known of it.
-pub(super) fn forget(reply: &mut Reply) {
-    write("", reply);
-    reply.field("known", "");
+    /// The line of a measurement that was noted already.
+    pub(super) fn noted(&self, mark: &str) -> Option<&Measured> {
+        self.lines.iter().rev().find_map(|line| match line {
+            Line::Measured(one) if one.mark == mark => Some(one),
+            _ => None,
+        })
+    }
+
+    /// What is known of the can without the measurement of that mark.
+    pub(super) fn prior(&self, request: &Request, mark: &str) -> Prior {
+        let text = match self.noted(mark) {
+            Some(noted) => noted.before.as_str(),
+            None => self.lines.iter().rev().find_map(Line::after).unwrap_or(""),
+        };
+        let design = request.design();
+        let read = known::read(text, design);
+        let another_can = read == Err(Unknown::AnotherCan);
+        match read {
+            Ok(knowledge) => Prior {
+                knowledge,
+                text: text.to_owned(),
+                another_can,
+                from_log: self.told_before(mark),
+            },
+            Err(_) => Prior {
+                text: known::write(&Knowledge::usual(), design),
+                knowledge: Knowledge::usual(),
+                another_can,
+                from_log: false,
+            },
+        }
+    }
+
+    /// Whether another measurement than that of the mark told something before it.
+    fn told_before(&self, mark: &str) -> bool {
+        let lines = self.lines.iter();
+        let before =
+            lines.take_while(|line| !matches!(line, Line::Measured(one) if one.mark == mark));
+        before.filter(|line| line.after().is_some()).count() > 0
+    }
+
+    /// Adds a line.
+    pub(super) fn push(&mut self, line: Line) {
+        self.lines.push(line);
+        let over = self.lines.len().saturating_sub(MOST_LINES);
+        self.lines.drain(..over);
+    }
+
+    /// Keeps the log and shows it.
+    pub(super) fn keep(&self, request: &Request, reply: &mut Reply) {
+        reply.field("log", &self.write());
+        self.show(request, reply);
+    }
+
+    pub(super) fn show(&self, request: &Request, reply: &mut Reply) {
+        reply.place("log-lines", log_words::items(self, request.unit));
+        reply.text("log-of", &log_words::whose(request, self.lines.is_empty()));
+        let back = reply.get("=log-was").unwrap_or(request.get("log-was"));
+        reply.show("log-back", !back.is_empty());
+        reply.show("log-keep", !self.lines.is_empty());
+    }
+
+    /// Takes out one line, or all, or brings back what was taken out last; whether it
+    /// was such a press.
+    pub(super) fn edit(&mut self, request: &Request, reply: &mut Reply) -> bool {
+        let was = self.write();
+        match request.act() {
+            "forget" => self.lines.clear(),
+            "bring-back" => {
+                self.lines = Self::read(request.get("log-was")).lines;
+                reply.field("log-was", "");
+                self.keep(request, reply);
+                return true;
+            }
+            act => {
+                let place = act.strip_prefix("drop ").and_then(|n| n.parse().ok());
+                match place {
+                    Some(place) if place < self.lines.len() => {
+                        self.lines.remove(place);
+                    }
+                    _ => return false,
+                }
+            }
+        }
+        reply.field("log-was", &was);
+        self.keep(request, reply);
+        true
+    }
+
+    /// Hands the maker the log as a text.
+    pub(super) fn save(&self, request: &Request, reply: &mut Reply) {
+        let text = log_words::plain(self, request.unit);
+        let head = log_words::whose(request, false);
+        reply.save("can-log.txt", &[&head, "\n\n", &text].concat());
+    }
 }
