@@ -17,6 +17,13 @@ const ALIKE: f64 = 0.9;
 /// was before.
 const MEASURED: f64 = 0.6;
 
+/// So many standard deviations from what was expected several dimensions together may
+/// lie, the wire's length apart, and still be a maker's small errors. Common practice,
+/// no source.
+const LIKELY: f64 = 5.0;
+/// The same for the wire's length, which makers leave long on purpose.
+const LIKELY_LENGTH: f64 = 12.0;
+
 /// How far one dimension is off the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Estimate {
@@ -41,7 +48,8 @@ pub enum Conclusion {
     CannotTell(Vec<Dimension>),
     /// No dimension alone explains it; all together do.
     SeveralTogether,
-    /// Even all together leave more than noise and the model's own error.
+    /// Even all together leave more than noise and the model's own error, or they
+    /// would have to be off much further than makers are.
     Unexplained,
 }
 
@@ -109,7 +117,8 @@ pub(super) fn conclude(
         });
         let alone: Vec<Dimension> = alone.map(|(_, d)| *d).collect();
         match alone.as_slice() {
-            [] => Conclusion::SeveralTogether,
+            [] if are_likely(before, changes) => Conclusion::SeveralTogether,
+            [] => Conclusion::Unexplained,
             [one] => Conclusion::OneCause(*one),
             _ => Conclusion::CannotTell(alone),
         }
@@ -128,6 +137,25 @@ pub(super) fn conclude(
             covariance: covariance.part(&all),
         },
     }
+}
+
+/// Whether deviations are such as could be expected before.
+fn are_likely(before: &Knowledge, changes: &[f64]) -> bool {
+    let off = |i: usize| {
+        let mean = before.means.get(i).copied().unwrap_or(0.0);
+        changes.get(i).copied().unwrap_or(0.0) - mean
+    };
+    let all = 0..before.dimensions.len();
+    let (length, others): (Vec<usize>, Vec<usize>) =
+        all.partition(|i| before.dimensions.get(*i) == Some(&Dimension::ProbeLength));
+    let squared = |which: &[usize]| {
+        let off: Vec<f64> = which.iter().map(|i| off(*i)).collect();
+        let weighted = before.covariance.part(which).solve(&off)?;
+        Some(off.iter().zip(&weighted).map(|(a, b)| a * b).sum::<f64>())
+    };
+    [(length, LIKELY_LENGTH), (others, LIKELY)]
+        .iter()
+        .all(|(which, most)| which.is_empty() || squared(which).is_some_and(|s| s <= most * most))
 }
 
 /// Whether these dimensions may all be as drawn: their joint deviation lies within

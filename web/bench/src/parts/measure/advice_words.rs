@@ -3,6 +3,7 @@
 use tinwave_core::diagnosis::{Advice, Conclusion, Diagnosis, Remedy};
 use tinwave_web::entry::{LengthUnit, format_decimal, format_length};
 
+use super::cut_field::settable;
 use super::expected;
 use crate::html::escaped;
 use crate::request::Request;
@@ -32,7 +33,8 @@ pub(super) fn list(request: &Request, advice: &Advice, diagnosis: &Diagnosis) ->
         let mut said = sentence(remedy, *vswr, unit);
         if let Remedy::Trim { whole_um, safe_um } = remedy
             && safe_um < whole_um
-            && let Some(step) = expected::after_cut(request, &advice.as_built, *safe_um)
+            && let Some(step) =
+                expected::after_cut(request, &advice.as_built, settable(*safe_um, unit))
         {
             said.push_str(" After the first step alone: ");
             said.push_str(&format_decimal(step, 2));
@@ -92,7 +94,7 @@ fn sentence(remedy: &Remedy, vswr: f64, unit: LengthUnit) -> String {
             "About ",
             &length(*whole_um),
             " should come off the wire. Cut only ",
-            &length(*safe_um),
+            &length(settable(*safe_um, unit)),
             " now, then measure again: wire can\u{2019}t be put back.",
         ]
         .concat(),

@@ -71,9 +71,22 @@ pub(super) fn show(
     reply.text("sum", &sum);
 }
 
-/// The best point.
-pub(super) fn best(curve: &Curve) -> Option<(f64, f64)> {
-    curve.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1))
+/// The best point in or near the band: within half its width beside it, unless the
+/// match only gets better towards the end there.
+pub(super) fn best(band: Band, curve: &Curve) -> Option<(f64, f64)> {
+    let (low, high) = (hertz(band.low_khz), hertz(band.high_khz));
+    let within = |more: f64| -> Vec<(f64, f64)> {
+        let range = low - more..=high + more;
+        let points = curve.iter().filter(|point| range.contains(&point.0));
+        points.copied().collect()
+    };
+    let least = |points: &[(f64, f64)]| points.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1));
+    let near = within(0.5 * (high - low));
+    let found = least(&near);
+    let at_end =
+        found.is_some() && (found == near.first().copied() || found == near.last().copied());
+    let inside = at_end.then(|| least(&within(0.0))).flatten();
+    inside.or(found).or_else(|| least(curve))
 }
 
 /// The largest VSWR among the points in the band; none where they don't reach
@@ -90,8 +103,8 @@ pub(super) fn worst_in(band: Band, curve: &Curve) -> Option<f64> {
 }
 
 /// Frequencies below VSWR 2 around the best one; none for a single point.
-fn under_two(curve: &Curve) -> Option<String> {
-    let (at, there) = best(curve).filter(|_| curve.len() > 1)?;
+fn under_two(band: Band, curve: &Curve) -> Option<String> {
+    let (at, there) = best(band, curve).filter(|_| curve.len() > 1)?;
     if there > 2.0 {
         return Some("nowhere".to_owned());
     }
@@ -117,16 +130,16 @@ fn rows(band: Band, measured: &Curve, predicted: &Curve) -> String {
         row(&[what, &cells[0], &cells[1]])
     };
     [
-        both("Best at", &|curve| {
-            best(curve).map(|best| format_hertz(best.0))
+        both("Best in or near the band, at", &|curve| {
+            best(band, curve).map(|best| format_hertz(best.0))
         }),
         both("VSWR there", &|curve| {
-            best(curve).map(|best| format_decimal(best.1, 2))
+            best(band, curve).map(|best| format_decimal(best.1, 2))
         }),
         both("VSWR, worst in the band", &|curve| {
             worst_in(band, curve).map(|worst| format_decimal(worst, 2))
         }),
-        both("VSWR under 2", &under_two),
+        both("VSWR under 2", &|curve| under_two(band, curve)),
     ]
     .concat()
 }
@@ -141,7 +154,7 @@ fn summary(band: Band, measured: &Curve, predicted: &Curve) -> String {
         ]
         .concat();
     }
-    match (best(measured), best(predicted)) {
+    match (best(band, measured), best(band, predicted)) {
         (Some(found), Some(wanted)) => [
             "measured best at ",
             &format_hertz(found.0),

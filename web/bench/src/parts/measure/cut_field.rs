@@ -2,7 +2,8 @@
 
 use tinwave_core::diagnosis::{Advice, Remedy};
 use tinwave_web::entry::{
-    EntryError, LengthUnit, format_decimal, format_length, format_length_exact, parse_length,
+    EntryError, LengthUnit, format_decimal, format_length, format_length_exact,
+    format_length_number, parse_length,
 };
 
 use super::desk::{self, Stage};
@@ -53,8 +54,9 @@ pub(super) fn offer(request: &Request, advice: &Advice, reply: &mut Reply) -> Op
         return entered;
     }
     let safe = trim(advice).map(|(_, safe)| safe);
-    // What the field shows is what is meant.
-    let text = safe.map_or_else(String::new, |safe| shown(safe, request.unit));
+    let text = safe.map_or_else(String::new, |safe| {
+        format_length_number(settable(safe, request.unit), request.unit)
+    });
     let um = parse_length(&text, request.unit)
         .ok()
         .map(|read| read.value);
@@ -65,11 +67,11 @@ pub(super) fn offer(request: &Request, advice: &Advice, reply: &mut Reply) -> Op
     um
 }
 
-/// A length as the field shows it, never longer than it is.
-fn shown(um: u32, unit: LengthUnit) -> String {
+/// A safe step as a maker can set it, never more than it is.
+pub(super) const fn settable(safe_um: u32, unit: LengthUnit) -> u32 {
     match unit {
-        LengthUnit::Millimetre => format_decimal(f64::from(um / 100) * 0.1, 1),
-        LengthUnit::Inch => format_decimal(f64::from(um * 10 / 254) * 1e-3, 3),
+        LengthUnit::Millimetre => safe_um / 100 * 100,
+        LengthUnit::Inch => safe_um * 10 / 254 * 254 / 10,
     }
 }
 
@@ -99,7 +101,7 @@ pub(super) fn show(request: &Request, cut: Option<u32>, advice: &Advice, reply: 
             text.push_str(" That is more than should come off at all.");
         }
         Some((_, safe)) if cut > safe => {
-            let step = length(safe);
+            let step = length(settable(safe, request.unit));
             text.push_str(" That is more than the safe step of ");
             text.push_str(&step);
             text.push_str(": cut less, and measure in between.");

@@ -157,7 +157,7 @@ fn conclusion(found: &Diagnosis, unit: LengthUnit) -> String {
             "No single dimension explains it; several small differences together do, as listed.".to_owned()
         }
         Conclusion::Unexplained => {
-            "No likely difference of these dimensions explains it. Look at the calibration, the plug, the solder joint, a dent or an oval can, or something that stands before the mouth.".to_owned()
+            "No likely difference of these dimensions explains it. Look at the calibration, the plug, the solder joint, a dent or an oval can, a hole that was measured from the wrong rim, something that stands before the mouth, or a file of another can.".to_owned()
         }
     }
 }

@@ -16,8 +16,9 @@ impl Case<'_> {
             return Figures::default();
         };
         let measured = compare::measured(self.request, entered);
-        let worst = compare::worst_in(self.request.design().band, &measured);
-        let best = compare::best(&measured);
+        let band = self.request.design().band;
+        let worst = compare::worst_in(band, &measured);
+        let best = compare::best(band, &measured);
         Figures {
             worst_milli: worst.map(milli),
             best: best.map(|(hz, vswr)| ((hz / 1e3).round() as u32, milli(vswr))),
