@@ -199,6 +199,42 @@ fn a_foreign_measurement_stays_unexplained() {
     );
 }
 
+/// A plain resistor is no can, though a can far off the drawing could look like it.
+#[test]
+fn a_resistor_is_no_can() {
+    let design = orchard_gate();
+    let hz: Vec<f64> = (0..101).map(|i| 2.35e9 + 2e6 * f64::from(i)).collect();
+    for reflection in [0.5, 0.0, 0.98, -0.9] {
+        let load = hz.iter().map(|hz| (*hz, Complex::new(reflection, 0.0)));
+        let points = Measurement::Reflection(load.collect());
+        let found = diagnose(&design, None, &points, DiagnosisSettings::default());
+        let conclusion = found.expect("a diagnosis").conclusion;
+        assert_eq!(conclusion, Conclusion::Unexplained, "{reflection}");
+    }
+}
+
+/// A wire left 4 mm long on purpose, in a can with a maker's other errors, is no
+/// wonder.
+#[test]
+fn a_wire_left_long_is_no_wonder() {
+    let design = orchard_gate();
+    let truth = [
+        (Dimension::ProbeLength, 4e-3),
+        (Dimension::BackshortDistance, 1.5e-3),
+        (Dimension::InsideDiameter, -0.7e-3),
+    ];
+    let points = Measurement::Reflection(sweep(&design, &truth, 101));
+    let found = diagnose(&design, None, &points, DiagnosisSettings::default());
+    let found = found.expect("a diagnosis");
+    assert_ne!(found.conclusion, Conclusion::Unexplained, "{found:?}");
+    assert_near(
+        "length",
+        estimate(&found, Dimension::ProbeLength).0,
+        4e-3,
+        0.5e-3,
+    );
+}
+
 #[test]
 fn a_second_measurement_sharpens() {
     let design = orchard_gate();

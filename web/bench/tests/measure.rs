@@ -309,9 +309,22 @@ fn what_is_not_explained_is_not_cut() {
     let reply = answer("measure", DESIGN, &entries);
     let said = text(&reply, "conclusion");
     assert!(said.contains("No likely difference"), "{said}");
-    let advice = run("measure", DESIGN, &entries, "advice");
-    assert!(text(&advice, "advice").starts_with("Don\u{2019}t cut"));
-    assert_eq!(advice.get("=cut"), None);
+    assert!(text(&reply, "advice").starts_with("Don\u{2019}t cut"));
+    assert_eq!(reply.get("!begin"), None);
+    let job = request("measure", DESIGN, &and(&entries, &[("job", "advice")]));
+    assert!(parts::begin(&job).is_none());
+    let drawn = answer("measure", DESIGN, &and(&entries, &[("act", "as-built")]));
+    assert_eq!(drawn.get("!take"), None);
+    assert!(text(&drawn, "redrawn").contains("explained"));
+    // Noted, it tells the next one nothing.
+    let noted = answer("measure", DESIGN, &and(&entries, &[("act", "note")]));
+    let log = noted.get("=log").unwrap();
+    let good = simulated(900, 0.0);
+    let entries = by_file(&good, "0.01");
+    let with_log = answer("measure", DESIGN, &and(&entries, &[("log", log)]));
+    let without = answer("measure", DESIGN, &entries);
+    assert_eq!(with_log.get("#estimates"), without.get("#estimates"));
+    check_markup("measure", &[drawn, noted]);
     assert!(text(&reply, "compare-rows").contains("VSWR under 2nowhere"));
 }
 

@@ -1,6 +1,6 @@
 //! Working out what to do, in steps.
 
-use tinwave_core::diagnosis::{AdviceSteps, Conclusion, Diagnosis};
+use tinwave_core::diagnosis::AdviceSteps;
 
 use super::desk::{self, Found, Stage};
 use super::{advice_words, cut_field};
@@ -12,11 +12,13 @@ use crate::request::Request;
 
 /// Shows the advice at hand; asks for it where it was not worked out yet.
 pub(super) fn want(request: &Request, found: &Found, reply: &mut Reply) {
-    let Ok(diagnosis) = &found.diagnosis else {
-        reply.place("advice", String::new());
+    if found.told().is_none() {
+        let said = found.diagnosis.as_ref().map_or("", |_| UNEXPLAINED);
+        reply.place("advice", item(said));
         reply.stop();
+        desk::drop_job();
         return;
-    };
+    }
     let stage = match (desk::stage(), request.act()) {
         (Stage::Begun, "stop") => {
             reply.stop();
@@ -30,10 +32,10 @@ pub(super) fn want(request: &Request, found: &Found, reply: &mut Reply) {
     };
     match &stage {
         Stage::Ready(advice) => {
-            reply.place("advice", advice_words::list(request, advice, diagnosis));
+            reply.place("advice", advice_words::list(request, advice));
         }
         Stage::Stopped => reply.place("advice", STOPPED.to_owned()),
-        Stage::Impossible => reply.place("advice", impossible()),
+        Stage::Impossible => reply.place("advice", item(IMPOSSIBLE)),
         Stage::Wanted | Stage::Begun => reply.place("advice", String::new()),
     }
     desk::set_stage(stage);
@@ -41,8 +43,14 @@ pub(super) fn want(request: &Request, found: &Found, reply: &mut Reply) {
 
 const STOPPED: &str = "<li>Stopped before anything could be advised. <button type=\"button\" data-act=\"advise\">Work out what to do</button></li>";
 
-fn impossible() -> String {
-    let text = "Nothing can be advised: the can as found is outside what can be computed.";
+const IMPOSSIBLE: &str =
+    "Nothing can be advised: the can as found is outside what can be computed.";
+const UNEXPLAINED: &str = "Don\u{2019}t cut on the strength of this measurement: it isn\u{2019}t explained. Look for the cause first, and measure again.";
+
+fn item(text: &str) -> String {
+    if text.is_empty() {
+        return String::new();
+    }
     ["<li>", &escaped(text), "</li>"].concat()
 }
 
@@ -53,7 +61,6 @@ const PIECES: u32 = 8;
 struct AdviceJob {
     steps: AdviceSteps,
     request: Request,
-    diagnosis: Diagnosis,
     key: String,
 }
 
@@ -74,7 +81,6 @@ impl Job for AdviceJob {
         let Self {
             mut steps,
             request,
-            diagnosis,
             key,
         } = *self;
         let mut reply = Reply::new();
@@ -84,11 +90,9 @@ impl Job for AdviceJob {
             return reply;
         }
         let advice = steps.finish();
-        reply.place("advice", advice_words::list(&request, &advice, &diagnosis));
-        if diagnosis.conclusion != Conclusion::Unexplained {
-            let cut = cut_field::offer(&request, &advice, &mut reply);
-            cut_field::show(&request, cut, &advice, &mut reply);
-        }
+        reply.place("advice", advice_words::list(&request, &advice));
+        let cut = cut_field::offer(&request, &advice, &mut reply);
+        cut_field::show(&request, cut, &advice, &mut reply);
         desk::set_stage(Stage::Ready(Box::new(advice)));
         reply
     }
@@ -96,13 +100,15 @@ impl Job for AdviceJob {
 
 /// Begins the work for the measurement in hand.
 pub(super) fn begin(request: &Request) -> Option<Box<dyn Job>> {
-    let diagnosis = desk::present(request)?;
+    let Some(diagnosis) = desk::present(request) else {
+        desk::drop_job();
+        return None;
+    };
     let design = request.design();
     match AdviceSteps::new(design, outside_of(design).as_ref(), &diagnosis) {
         Ok(steps) => Some(Box::new(AdviceJob {
             steps,
             request: request.clone(),
-            diagnosis,
             key: desk::present_key(),
         })),
         Err(_) => {

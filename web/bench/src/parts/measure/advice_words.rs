@@ -1,6 +1,6 @@
 //! What to do, in words.
 
-use tinwave_core::diagnosis::{Advice, Conclusion, Diagnosis, Remedy};
+use tinwave_core::diagnosis::{Advice, Remedy};
 use tinwave_web::entry::{LengthUnit, format_decimal, format_length};
 
 use super::cut_field::settable;
@@ -9,12 +9,9 @@ use crate::html::escaped;
 use crate::request::Request;
 
 /// The list's items, the least work first.
-pub(super) fn list(request: &Request, advice: &Advice, diagnosis: &Diagnosis) -> String {
+pub(super) fn list(request: &Request, advice: &Advice) -> String {
     let unit = request.unit;
     let mut markup = String::new();
-    if diagnosis.conclusion == Conclusion::Unexplained {
-        push(&mut markup, UNEXPLAINED, None);
-    }
     let now = advice.worst_vswr_now.map_or_else(
         || "The can as it most likely is can\u{2019}t be computed.".to_owned(),
         |now| {
@@ -44,8 +41,6 @@ pub(super) fn list(request: &Request, advice: &Advice, diagnosis: &Diagnosis) ->
     }
     markup
 }
-
-const UNEXPLAINED: &str = "Don\u{2019}t cut on the strength of this measurement: it isn\u{2019}t explained, so that what follows may be wrong. Look for the cause first, and measure again.";
 
 fn push(markup: &mut String, text: &str, button: Option<(usize, &str)>) {
     markup.push_str("<li>");

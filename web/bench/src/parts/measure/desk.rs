@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use tinwave_core::design::Design;
-use tinwave_core::diagnosis::{Advice, AdviceSteps, Diagnosis, DiagnosisError};
+use tinwave_core::diagnosis::{Advice, AdviceSteps, Conclusion, Diagnosis, DiagnosisError};
 use tinwave_web::link;
 
 use super::entered::Entered;
@@ -19,6 +19,15 @@ pub(super) struct Found {
     pub(super) mark: String,
     pub(super) diagnosis: Result<Diagnosis, DiagnosisError>,
     pub(super) prior: Prior,
+}
+
+impl Found {
+    /// What was found, where it explains the measurement: the rest is no ground to
+    /// stand on.
+    pub(super) fn told(&self) -> Option<&Diagnosis> {
+        let diagnosis = self.diagnosis.as_ref().ok()?;
+        (diagnosis.conclusion != Conclusion::Unexplained).then_some(diagnosis)
+    }
 }
 
 /// How far the advice has come.
@@ -111,6 +120,13 @@ pub(super) fn set_stage(stage: Stage) {
     DESK.with_borrow_mut(|desk| desk.stage = stage);
 }
 
+/// The job in hand was dropped; the advice is still wanted.
+pub(super) fn drop_job() {
+    if matches!(stage(), Stage::Begun) {
+        set_stage(Stage::Wanted);
+    }
+}
+
 /// What the advice in hand is for.
 pub(super) fn present_key() -> String {
     DESK.with_borrow(|desk| desk.key.clone())
@@ -121,7 +137,7 @@ pub(super) fn present(request: &Request) -> Option<Diagnosis> {
     DESK.with_borrow(|desk| {
         let same = desk.key.split('\n').next() == Some(nameless_link(request).as_str());
         let found = desk.found.as_ref().filter(|_| same)?;
-        found.diagnosis.as_ref().ok().cloned()
+        found.told().cloned()
     })
 }
 

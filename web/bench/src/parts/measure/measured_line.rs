@@ -34,7 +34,7 @@ impl Case<'_> {
             return false;
         }
         let drawn = self.request.design();
-        let told = found.diagnosis.as_ref().ok();
+        let told = found.told();
         let line = Measured {
             mark: found.mark.clone(),
             wire_um: drawn.probe.length_um,

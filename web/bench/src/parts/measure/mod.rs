@@ -100,6 +100,9 @@ impl<'a> Case<'a> {
             }
             _ => {}
         }
+        if self.request.act() != "as-built" {
+            reply.text("redrawn", "");
+        }
         if self.request.act() != "note" {
             reply.text("log-says", "");
         }
@@ -147,6 +150,7 @@ impl<'a> Case<'a> {
         reply.text("measured-notes", "");
         self.show_nothing(reply);
         reply.stop();
+        desk::drop_job();
     }
 }
 

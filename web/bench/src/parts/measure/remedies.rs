@@ -8,7 +8,7 @@ use tinwave_core::dimension::Dimension;
 use tinwave_web::workpiece::Workpiece;
 
 use super::Case;
-use super::desk::{self, Stage};
+use super::desk::{self, Found, Stage};
 use super::log_line::{Change, Done, Line};
 use super::{cut_field, expected, known, measured_line};
 use crate::reply::Reply;
@@ -121,15 +121,14 @@ impl Case<'_> {
     }
 
     fn built(&self) -> Option<Design> {
-        let diagnosis = self.found.as_ref()?.diagnosis.as_ref().ok()?;
+        let diagnosis = self.found.as_ref()?.told()?;
         desk::as_built(self.request, diagnosis)
     }
 
     /// What is known of the changed can, as deviations from its changed drawing.
     fn known_after(&self, plan: &Plan) -> String {
         let drawn = self.request.design();
-        let found = self.found.as_ref();
-        let fitted = found.and_then(|found| found.diagnosis.as_ref().ok());
+        let fitted = self.found.as_ref().and_then(Found::told);
         let last = self.log.lines.iter().rev().find_map(Line::after);
         let known = fitted.map(|fitted| fitted.knowledge.clone());
         let known = known.or_else(|| known::read(last?, drawn).ok());
@@ -145,9 +144,10 @@ impl Case<'_> {
     /// The drawing becomes the can as it was found.
     pub(super) fn redraw(&mut self, reply: &mut Reply) {
         let Some(built) = self.built().filter(|built| built.check().is_ok()) else {
-            reply.text("measured-notes", NOT_DRAWN);
+            reply.text("redrawn", NOT_DRAWN);
             return;
         };
+        reply.text("redrawn", "");
         if built == *self.request.design() {
             return;
         }
@@ -168,8 +168,7 @@ impl Case<'_> {
 }
 
 const NO_WIRE: &str = "That would leave no usable wire: the cut must be shorter than the wire.";
-const NOT_DRAWN: &str =
-    "The can as found can\u{2019}t be drawn: a dimension would be out of range.";
+const NOT_DRAWN: &str = "That isn\u{2019}t drawn: the measurement isn\u{2019}t explained, or a dimension would be out of range.";
 
 /// A cut or a longer wire adds its own error to what is known; a part made anew is
 /// known as well as it was made.
