@@ -227,9 +227,14 @@ fn tables_and_best_points_serve_too() {
 
 #[test]
 fn the_log_escapes_and_can_be_taken_back() {
-    let entries = [("log", "a <b>\nsecond"), ("act", "drop-last")];
+    let kept = "Orchard gate\u{1f}a <b>\nmill\u{1f}other\nOrchard gate\u{1f}second";
+    let entries = [("log", kept), ("act", "drop-last")];
     let reply = answer("measure", DESIGN, &entries);
-    assert_eq!(reply.get("=log"), Some("a <b>"));
+    // The lines of another design stay.
+    assert_eq!(
+        reply.get("=log"),
+        Some("mill\u{1f}other\nOrchard gate\u{1f}a <b>")
+    );
     assert_eq!(reply.get("#log-lines"), Some("<li>a &lt;b&gt;</li>"));
 }
 

@@ -6,7 +6,7 @@ use tinwave_core::diagnosis::{Advice, AdviceSteps, Diagnosis, Remedy};
 use tinwave_web::entry::format_length_number;
 use tinwave_web::link;
 
-use super::{advice_words, known};
+use super::{advice_words, known, log};
 use crate::job::Job;
 use crate::outsides::outside_of;
 use crate::reply::Reply;
@@ -88,7 +88,9 @@ pub(super) fn take_as_built(request: &Request, reply: &mut Reply) {
         knowledge.means.fill(0.0);
         Some(known::write(&knowledge))
     });
-    reply.field("known", &centred.unwrap_or_default());
+    if let Some(centred) = centred {
+        log::set_known(request, &centred, reply);
+    }
 }
 
 /// Draws one of the remedies.

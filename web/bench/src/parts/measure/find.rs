@@ -3,7 +3,7 @@
 use tinwave_core::diagnosis::{Diagnosis, DiagnosisError, DiagnosisSettings, diagnose};
 
 use super::entered::{Entered, decimal};
-use super::known;
+use super::{known, log};
 use crate::outsides::outside_of;
 use crate::request::Request;
 
@@ -13,7 +13,7 @@ pub(super) fn find(request: &Request, entered: &Entered) -> Result<Diagnosis, Di
     let usual = DiagnosisSettings::default();
     let settings = DiagnosisSettings {
         noise: decimal(request.get("care")).unwrap_or(usual.noise),
-        knowledge: known::read(request.get("known")).unwrap_or(usual.knowledge),
+        knowledge: known::read(log::known(request)).unwrap_or(usual.knowledge),
         ..usual
     };
     diagnose(

@@ -1,22 +1,26 @@
-//! The log of cuts and measurements: one entry a line, kept in the form.
+//! The log of cuts and measurements: one entry a line, kept in the form with the name
+//! of the design it belongs to.
 
 use tinwave_web::entry::{format_decimal, format_length};
 
-use super::advice_job;
 use super::compare::measured_worst;
 use super::entered::Entered;
+use super::{advice_job, by_name};
 use crate::html::escaped;
 use crate::reply::Reply;
 use crate::request::Request;
 
-/// So many lines are kept.
-const MOST_LINES: usize = 60;
+/// So many lines are kept, of all designs together.
+const MOST_LINES: usize = 200;
 
+/// What the design's lines are kept under.
+fn name(request: &Request) -> &str {
+    &request.design().name
+}
+
+/// The lines of this design.
 fn lines(request: &Request) -> impl Iterator<Item = &str> {
-    request
-        .get("log")
-        .lines()
-        .filter(|line| !line.trim().is_empty())
+    by_name::of(request.get("log"), name(request))
 }
 
 /// How the measured can stands, for a line of the log.
@@ -44,16 +48,17 @@ fn state(request: &Request, entered: Option<&Entered>) -> String {
     ["measured: ", &match_text, " (wire drawn ", &wire, ")"].concat()
 }
 
-fn with_line(request: &Request, line: &str) -> String {
-    let mut kept: Vec<&str> = lines(request).collect();
-    kept.push(line);
-    let from = kept.len().saturating_sub(MOST_LINES);
-    kept.get(from..).unwrap_or_default().join("\n")
+/// Adds a line to the design's.
+fn add(request: &Request, line: &str, reply: &mut Reply) {
+    let mut own: Vec<&str> = lines(request).collect();
+    own.push(line);
+    write(request, &own, reply);
 }
 
-fn write(text: &str, reply: &mut Reply) {
-    reply.field("log", text);
-    reply.place("log-lines", items(text.lines()));
+fn write(request: &Request, own: &[&str], reply: &mut Reply) {
+    let all = by_name::with(request.get("log"), name(request), own, MOST_LINES);
+    reply.field("log", &all);
+    reply.place("log-lines", items(own.iter().copied()));
 }
 
 fn items<'a>(lines: impl Iterator<Item = &'a str>) -> String {
@@ -76,7 +81,7 @@ pub(super) fn note(request: &Request, entered: Option<&Entered>, reply: &mut Rep
         reply.text("measured-notes", "There is no measurement to note yet.");
         return;
     };
-    write(&with_line(request, &state(request, Some(entered))), reply);
+    add(request, &state(request, Some(entered)), reply);
 }
 
 /// Whether the last line is of a cut, so that another measurement is due.
@@ -90,9 +95,9 @@ pub(super) fn ends_with_cut(request: &Request) -> bool {
 pub(super) fn cut(request: &Request, entered: Option<&Entered>, cut_um: u32, reply: &mut Reply) {
     let (state, cut) = (state(request, entered), format_length(cut_um, request.unit));
     let line = [&state, "; then cut ", &cut, " off"].concat();
-    write(&with_line(request, &line), reply);
+    add(request, &line, reply);
     if let Some(known) = entered.and_then(|_| advice_job::known_after_cut()) {
-        reply.field("known", &known);
+        set_known(request, &known, reply);
     }
 }
 
@@ -100,11 +105,25 @@ pub(super) fn cut(request: &Request, entered: Option<&Entered>, cut_um: u32, rep
 pub(super) fn drop_last(request: &Request, reply: &mut Reply) {
     let mut kept: Vec<&str> = lines(request).collect();
     kept.pop();
-    write(&kept.join("\n"), reply);
+    write(request, &kept, reply);
 }
 
 /// Another can: its log is empty and nothing is known of it.
-pub(super) fn forget(reply: &mut Reply) {
-    write("", reply);
-    reply.field("known", "");
+pub(super) fn forget(request: &Request, reply: &mut Reply) {
+    write(request, &[], reply);
+    let all = by_name::with(request.get("known"), name(request), &[], MOST_LINES);
+    reply.field("known", &all);
+}
+
+/// What earlier measurements of this design's can have told.
+pub(super) fn known(request: &Request) -> &str {
+    by_name::of(request.get("known"), name(request))
+        .last()
+        .unwrap_or("")
+}
+
+/// Keeps what is known of this design's can.
+pub(super) fn set_known(request: &Request, known: &str, reply: &mut Reply) {
+    let all = by_name::with(request.get("known"), name(request), &[known], MOST_LINES);
+    reply.field("known", &all);
 }

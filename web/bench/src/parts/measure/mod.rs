@@ -3,6 +3,7 @@
 
 mod advice_job;
 mod advice_words;
+mod by_name;
 mod compare;
 mod entered;
 mod export;
@@ -30,7 +31,7 @@ pub fn answer(request: &Request) -> Reply {
         "as-built" => advice_job::take_as_built(request, &mut reply),
         act if act.starts_with("remedy ") => advice_job::take_remedy(request, &mut reply),
         "drop-last" => log::drop_last(request, &mut reply),
-        "forget" => log::forget(&mut reply),
+        "forget" => log::forget(request, &mut reply),
         _ => {}
     }
     let entered = entered::entered(request, &mut reply);
