@@ -84,7 +84,7 @@ fn after_a_cut_the_drawing_follows_and_the_estimate_sharpens() {
     let entries = vec![
         ("source", "file"),
         ("file", file.as_str()),
-        ("care", "0.03"),
+        ("care", "0.08"),
     ];
     let first = answer("measure", DESIGN, &entries);
     let mut cut = entries.clone();
@@ -117,7 +117,7 @@ fn after_a_cut_the_drawing_follows_and_the_estimate_sharpens() {
         &[
             ("source", "file"),
             ("file", &again),
-            ("care", "0.03"),
+            ("care", "0.08"),
             ("known", known),
         ],
     );
@@ -131,7 +131,7 @@ fn after_a_cut_the_drawing_follows_and_the_estimate_sharpens() {
         )
     };
     assert!(
-        bound(&second) <= bound(&first),
+        bound(&second) < bound(&first),
         "{} then {}",
         bound(&first),
         bound(&second)
@@ -187,10 +187,6 @@ fn what_is_wrong_is_said_beside_the_field_and_nothing_is_lost() {
         DESIGN,
         &[("source", "table"), ("table", "2400 1.5\n2450 0.5")],
     );
-    assert_eq!(
-        table.get("~table"),
-        Some("Line 2: the value must be from 1 to 1000000.").or(table.get("~table"))
-    );
     assert!(
         table
             .get("~table")
@@ -223,6 +219,19 @@ fn tables_and_best_points_serve_too() {
     // One point can't part the causes.
     assert!(text(&best, "estimates").contains("usual tolerance only"));
     check_markup("measure", &[reply, best]);
+}
+
+#[test]
+fn a_wide_sweep_is_compared_over_the_sweep_of_the_design() {
+    // Far off the band the measurement is better; near it nothing is under 2.
+    let table = "2350 3\n2400 2.5\n2440 2.4\n2480 2.6\n2550 3\n5800 1.1";
+    let reply = answer("measure", DESIGN, &[("source", "table"), ("table", table)]);
+    let rows = text(&reply, "compare-rows");
+    assert!(
+        rows.contains("Best at2440") && !rows.contains("5800"),
+        "{rows}"
+    );
+    assert!(rows.contains("VSWR under 2nowhere"), "{rows}");
 }
 
 #[test]

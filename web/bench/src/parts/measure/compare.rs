@@ -8,7 +8,7 @@ use tinwave_core::reflection::vswr;
 use tinwave_core::si::hertz;
 use tinwave_web::entry::{format_decimal, format_hertz};
 
-use super::entered::{Entered, for_charts};
+use super::entered::{Entered, for_charts, within_sweep};
 use crate::chart::{Axis, Chart, LineKind};
 use crate::html::row;
 use crate::outsides::outside_of;
@@ -60,7 +60,8 @@ pub(super) fn show(
             .into_iter()
             .map(|(hz, at)| (hz, at.abs())),
     );
-    let measured = curve(entered.magnitudes().into_iter());
+    let near = within_sweep(entered.magnitudes(), request.design());
+    let measured = curve(near.into_iter());
     reply.place("compare-chart", chart(request, &measured, &predicted));
     reply.place(
         "compare-rows",
@@ -155,13 +156,15 @@ fn under_two(curve: &Curve) -> Option<(f64, f64)> {
     (curve.len() > 1).then_some((low, high))
 }
 
-const UNKNOWN: &str = "not measured";
+/// What stands for a figure that is not there, of the measurement and of the
+/// prediction.
+const MISSING: [&str; 2] = ["not measured", "not computed"];
 
 fn rows(band: Band, measured: &Curve, predicted: &Curve) -> String {
     let both = |what: &str, value: &dyn Fn(&Curve) -> Option<String>| {
-        let cells =
-            [measured, predicted].map(|curve| value(curve).unwrap_or_else(|| UNKNOWN.to_owned()));
-        row(&[what, &cells[0], &cells[1]])
+        let cell = |curve, missing: &str| value(curve).unwrap_or_else(|| missing.to_owned());
+        let [absent, failed] = MISSING;
+        row(&[what, &cell(measured, absent), &cell(predicted, failed)])
     };
     [
         both("Best at", &|curve| {
@@ -174,6 +177,9 @@ fn rows(band: Band, measured: &Curve, predicted: &Curve) -> String {
             worst_in(band, curve).map(|worst| format_decimal(worst, 2))
         }),
         both("VSWR under 2", &|curve| {
+            if best(curve)?.1 > 2.0 {
+                return Some("nowhere".to_owned());
+            }
             let (low, high) = under_two(curve)?;
             Some([&format_hertz(low), " to ", &format_hertz(high)].concat())
         }),

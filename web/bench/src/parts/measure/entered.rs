@@ -2,7 +2,9 @@
 //! best.
 
 use tinwave_core::complex::Complex;
+use tinwave_core::design::Design;
 use tinwave_core::diagnosis::{Measurement, MeasurementError};
+use tinwave_core::si::hertz;
 use tinwave_core::touchstone::{Ports, Touchstone, read_touchstone};
 use tinwave_web::entry::{EntryError, format_decimal, parse_frequency};
 
@@ -30,6 +32,17 @@ impl Entered {
             } => vec![(*frequency_hz, *magnitude)],
         }
     }
+}
+
+/// Those within a design's sweep; a lone point counts wherever it is.
+pub(super) fn within_sweep(points: Vec<(f64, f64)>, design: &Design) -> Vec<(f64, f64)> {
+    if points.len() < 2 {
+        return points;
+    }
+    let sweep = design.effective_sweep();
+    let inside = hertz(sweep.low_khz)..=hertz(sweep.high_khz);
+    let near = points.into_iter().filter(|(hz, _)| inside.contains(hz));
+    near.collect()
 }
 
 /// Reads what was entered; what is wrong is said beside it. `None` also where there
@@ -128,7 +141,7 @@ fn table(request: &Request) -> Read {
         let wrong = |sentence: &str| ("table", in_line(index, sentence));
         let (frequency, value) =
             two_columns(line).ok_or_else(|| wrong("needs a frequency and one value."))?;
-        let hz = hertz(frequency).map_err(|error| wrong(&error.to_string()))?;
+        let hz = read_hertz(frequency).map_err(|error| wrong(&error.to_string()))?;
         rows.push((
             hz,
             decimal(value).ok_or_else(|| wrong("the second value is no number."))?,
@@ -163,7 +176,7 @@ fn table(request: &Request) -> Read {
     })
 }
 
-fn hertz(text: &str) -> Result<f64, EntryError> {
+fn read_hertz(text: &str) -> Result<f64, EntryError> {
     parse_frequency(text).map(|read| f64::from(read.value) * 1e3)
 }
 

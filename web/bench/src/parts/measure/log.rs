@@ -4,7 +4,7 @@
 use tinwave_web::entry::{format_decimal, format_length};
 
 use super::compare::measured_worst;
-use super::entered::Entered;
+use super::entered::{Entered, within_sweep};
 use super::{advice_job, by_name};
 use crate::html::escaped;
 use crate::reply::Reply;
@@ -30,8 +30,7 @@ fn state(request: &Request, entered: Option<&Entered>) -> String {
     };
     let wire = format_length(request.design().probe.length_um, request.unit);
     let worst = measured_worst(request.design().band, entered);
-    let best = entered
-        .magnitudes()
+    let best = within_sweep(entered.magnitudes(), request.design())
         .into_iter()
         .min_by(|a, b| a.1.total_cmp(&b.1));
     let match_text = match (worst, best) {
