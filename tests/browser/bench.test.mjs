@@ -229,3 +229,16 @@ scenario('every part works without a network', async (t) => {
   await says(page, 'horn', 'gain-says', /dBi/);
   await checkQuiet(page);
 });
+
+scenario('a part that cannot be fetched says so, and comes when it can', async (t) => {
+  const server = await serve(t);
+  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
+  const page = await working(await openIn(context, server.url));
+  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  await page.click('#plan > details > summary');
+  await page.locator('#plan .part-body', { hasText: 'could not be fetched' }).waitFor();
+  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await page.click('#plan > details > summary');
+  await unfold(page, 'plan');
+  await says(page, 'plan', 'sum', /margin/);
+});

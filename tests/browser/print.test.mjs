@@ -6,7 +6,7 @@ import { execFile } from 'node:child_process';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { checkAxe, checkQuiet, keptOffline, open, ready, scenario, scratch, serve } from './page.mjs';
+import { checkAxe, checkQuiet, open, ready, scenario, scratch, serve } from './page.mjs';
 
 async function started(t, url, options = {}) {
   const page = await ready(await open(t, url, { width: 360, height: 740, acceptDownloads: true, ...options }));
@@ -84,14 +84,7 @@ scenario('the browser prints the sheets alone, at true scale', async (t) => {
 scenario('printing works without a network', async (t) => {
   const { url, stop } = await serve(t);
   const page = await started(t, url);
-  await keptOffline(page);
-  await page.waitForFunction(async () => {
-    for (const name of await caches.keys()) {
-      const kept = (await (await caches.open(name)).keys()).map(({ url: address }) => address);
-      if (kept.filter((address) => /\/print[^/]*$/.test(address)).length >= 3) return true;
-    }
-    return false;
-  });
+  await page.locator('#offline-note').waitFor(); // Says so once all is kept.
   await stop();
   await page.reload();
   await ready(page);

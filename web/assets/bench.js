@@ -2,7 +2,6 @@
 // worker.js) answers what each place shows; this puts it there, and hands on what
 // the maker does.
 
-const worker = new Worker(new URL('./{{worker}}', import.meta.url), { type: 'module' });
 const root = document.documentElement;
 
 const style = document.createElement('link');
@@ -12,15 +11,31 @@ document.head.append(style);
 
 const waiting = new Map();
 let count = 0;
+let worker = null;
 
-worker.onmessage = ({ data }) => {
-  const hear = waiting.get(data.id);
-  if (!hear) return;
-  if (data.ended || data.total === undefined) waiting.delete(data.id);
-  hear(data);
-};
+function hire() {
+  const hired = new Worker(new URL('./{{worker}}', import.meta.url), { type: 'module' });
+  hired.onmessage = ({ data }) => {
+    const hear = waiting.get(data.id);
+    if (!hear) return;
+    if (data.ended || data.total === undefined) waiting.delete(data.id);
+    hear(data);
+  };
+  // It could not be fetched, or broke: whoever waits is told, and the next question
+  // finds another.
+  hired.onerror = () => {
+    hired.terminate();
+    worker = null;
+    const left = [...waiting.values()];
+    waiting.clear();
+    for (const hear of left) hear({ failed: true });
+  };
+  return hired;
+}
 
+/** Asks the workbench; hears `failed` where it can't answer. */
 function send(message, hear) {
+  worker ??= hire();
   waiting.set(++count, hear);
   worker.postMessage({ id: count, ...message });
   return count;
@@ -67,7 +82,8 @@ class Part {
   }
 
   async open() {
-    const { text } = await new Promise((done) => send({ markup: this.name }, done));
+    const { text, failed } = await new Promise((done) => send({ markup: this.name }, done));
+    if (failed) return this.fail();
     const form = document.createElement('form');
     form.innerHTML = text;
     this.body.replaceChildren(form);
@@ -80,6 +96,16 @@ class Part {
     form.addEventListener('keydown', (event) => this.key_pressed(event));
     this.catchFiles();
     this.ask();
+  }
+
+  /** The workbench is not there; folding and unfolding asks again. */
+  fail() {
+    parts.delete(this.section);
+    const note = document.createElement('p');
+    note.className = 'note';
+    note.textContent =
+      'This part could not be fetched or has stopped. Fold and unfold it to try again; what you entered is kept.';
+    this.body.replaceChildren(note);
   }
 
   /** The entries of the visit before. */
@@ -171,8 +197,9 @@ class Part {
       return;
     }
     this.asked = true;
-    send({ ask: this.request(extra) }, ({ text }) => {
+    send({ ask: this.request(extra) }, ({ text, failed }) => {
       this.asked = false;
+      if (failed) return this.fail();
       this.show(text);
       const again = this.again;
       this.again = null;
@@ -227,7 +254,8 @@ class Part {
   begin(name) {
     waiting.delete(this.job);
     this.busy(0, 1);
-    this.job = send({ begin: this.request({ job: name }), part: this.name }, ({ done, total, text, ended }) => {
+    this.job = send({ begin: this.request({ job: name }), part: this.name }, ({ done, total, text, ended, failed }) => {
+      if (failed) return this.fail();
       this.show(text);
       if (ended) this.busy(0, 0);
       else this.busy(done, total);
@@ -236,7 +264,7 @@ class Part {
 
   stop() {
     waiting.delete(this.job);
-    worker.postMessage({ stop: this.name });
+    worker?.postMessage({ stop: this.name });
     this.busy(0, 0);
   }
 
@@ -257,7 +285,8 @@ export async function answered(part, entries) {
     unit: root.dataset.unit,
     ...entries,
   });
-  const { text } = await new Promise((done) => send({ ask: request.toString() }, done));
+  const { text, failed } = await new Promise((done) => send({ ask: request.toString() }, done));
+  if (failed) throw new Error('the workbench could not be fetched');
   return new URLSearchParams(text);
 }
 

@@ -55,7 +55,15 @@ async function work(id, text, part) {
 }
 
 onmessage = async ({ data }) => {
-  await started;
+  try {
+    await started;
+  } catch (error) {
+    // Thrown where the page hears of it.
+    setTimeout(() => {
+      throw error;
+    });
+    return;
+  }
   if (Array.isArray(data)) solve(...data);
   else if (data.markup) postMessage({ id: data.id, text: bench.part_markup(data.markup) });
   else if (data.ask) postMessage({ id: data.id, text: bench.part_answer(data.ask) });

@@ -75,7 +75,7 @@ fn push_encoded(text: &mut String, plain: &str) {
 mod tests {
     use super::{read, write};
 
-    // What URLSearchParams of Chromium 156 gives for the same pairs.
+    // What a browser's URLSearchParams gives for the same pairs.
     const TEXT: &str = "a=1+2&b%26=%C3%A9%3D%25%0A&c=";
 
     fn pairs() -> Vec<(String, String)> {

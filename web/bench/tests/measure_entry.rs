@@ -164,6 +164,16 @@ fn a_wide_sweep_is_judged_near_the_band() {
 }
 
 #[test]
+fn a_table_is_compared_over_the_sweep_of_the_design() {
+    // Far off the band the measurement is better; near it nothing is under 2.
+    let table = "2350 3\n2400 2.5\n2440 2.4\n2480 2.6\n2550 3\n5800 1.1";
+    let reply = answer("measure", DESIGN, &[("source", "table"), ("table", table)]);
+    let rows = text(&reply, "compare-rows");
+    assert!(rows.contains("at2440") && !rows.contains("5800"), "{rows}");
+    assert!(rows.contains("VSWR under 2nowhere"), "{rows}");
+}
+
+#[test]
 fn hostile_text_is_only_text() {
     const EVIL: &str = "<img src=x onerror=alert(1)>\"'&";
     let file = ["# MHz S RI R 50\n2400 .1 ", EVIL].concat();

@@ -19,6 +19,14 @@ pub(crate) enum Part {
 }
 
 impl Part {
+    /// The profile of `Cargo.toml` that it is compiled with.
+    const fn profile(self) -> &'static str {
+        match self {
+            Self::Page | Self::Print => "page",
+            Self::Bench => "workbench",
+        }
+    }
+
     /// The name of its files.
     pub(crate) const fn name(self) -> &'static str {
         match self {
@@ -29,7 +37,7 @@ impl Part {
     }
 }
 
-/// Compiles a part with the profile `page`; gives the file as the compiler
+/// Compiles a part with its profile; gives the file as the compiler
 /// wrote it.
 ///
 /// It has a target folder of its own, because the host's compiler may be
@@ -41,6 +49,7 @@ pub(crate) fn compile(toolchain: &Toolchain, part: Part) -> Result<PathBuf> {
         Part::Print => (&["tinwave-print", "--lib"], "tinwave_print.wasm"),
         Part::Bench => (&["tinwave-bench", "--lib"], "tinwave_bench.wasm"),
     };
+    let profile = part.profile();
     let mut cargo = toolchain.cargo();
     cargo
         .current_dir(workspace_folder())
@@ -48,7 +57,7 @@ pub(crate) fn compile(toolchain: &Toolchain, part: Part) -> Result<PathBuf> {
         .args(package)
         .args([
             "--profile",
-            "page",
+            profile,
             "--target",
             Target::Browser.triple(),
             "--target-dir",
@@ -57,6 +66,6 @@ pub(crate) fn compile(toolchain: &Toolchain, part: Part) -> Result<PathBuf> {
     run_shown(&mut cargo)?;
     Ok(target_folder
         .join(Target::Browser.triple())
-        .join("page")
+        .join(profile)
         .join(file))
 }

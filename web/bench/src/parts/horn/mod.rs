@@ -5,6 +5,7 @@ mod any_cut;
 mod band_gain;
 mod beams;
 mod can_key;
+mod coverage;
 mod dish;
 mod entries;
 mod estimate;
@@ -55,7 +56,7 @@ fn show_beams(request: &Request, known: &Known, reply: &mut Reply) {
         Known::NotYet => {
             let sentence =
                 "Being computed for this can. Until then what stands here is of the one before.";
-            for place in ["gain-says", "cut-says", "dish-says"] {
+            for place in ["gain-says", "cut-says", "cover-says", "dish-says"] {
                 reply.text(place, sentence);
             }
             reply.text("sum", "being computed");
@@ -66,6 +67,7 @@ fn show_beams(request: &Request, known: &Known, reply: &mut Reply) {
     reply.text("sum", &sum);
     band_gain::show(beams, reply);
     any_cut::show(request, beams, reply);
+    coverage::show(request, beams, reply);
     dish::show(request, beams, reply);
 }
 

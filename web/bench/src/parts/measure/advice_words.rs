@@ -72,8 +72,13 @@ const fn button_of(remedy: &Remedy) -> Option<&'static str> {
 
 fn sentence(remedy: &Remedy, vswr: f64, unit: LengthUnit) -> String {
     let length = |um: u32| format_length(um, unit);
+    let partly = matches!(remedy, Remedy::Trim { whole_um, safe_um } if whole_um != safe_um);
     let after = [
-        " Then VSWR ",
+        if partly {
+            " After the whole cut VSWR "
+        } else {
+            " Then VSWR "
+        },
         &format_decimal(vswr, 2),
         " at worst is to be expected.",
     ]
@@ -107,7 +112,7 @@ fn sentence(remedy: &Remedy, vswr: f64, unit: LengthUnit) -> String {
             &length(*backshort_distance_um),
             " from the inside of the back wall, with a wire of ",
             &length(*length_um),
-            " from the inner wall, and close the old hole with sheet and solder.",
+            " from the inner wall, and close the old hole with a soldered patch of bare tinplate or brass: hot zinc gives off fumes that make you ill.",
         ]
         .concat(),
         Remedy::AddScrew(screw) => [

@@ -32,13 +32,15 @@ pub(super) fn predicted(request: &Request) -> Vec<(f64, Complex)> {
         .collect()
 }
 
-/// What was measured within the sweep.
+/// What was measured within the sweep; a lone point counts wherever it is.
 pub(super) fn measured(request: &Request, entered: &Entered) -> Curve {
     let sweep = request.design().effective_sweep();
     let range = hertz(sweep.low_khz)..=hertz(sweep.high_khz);
-    let points = entered.magnitudes().into_iter();
+    let points = entered.magnitudes();
+    let is_lone = points.len() == 1;
     points
-        .filter(|(hz, magnitude)| range.contains(hz) && magnitude.is_finite())
+        .into_iter()
+        .filter(|(hz, magnitude)| (is_lone || range.contains(hz)) && magnitude.is_finite())
         .map(|(hz, magnitude)| (hz, vswr(magnitude)))
         .collect()
 }

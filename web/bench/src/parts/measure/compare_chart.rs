@@ -54,7 +54,11 @@ pub(super) fn chart(
     if let [(mhz, height)] = own.as_slice() {
         // One point alone is drawn as a short stroke.
         let half = (high - low) * 0.012;
-        own = vec![(mhz - half, *height), (mhz + half, *height)];
+        own = if (low..=high).contains(mhz) {
+            vec![(mhz - half, *height), (mhz + half, *height)]
+        } else {
+            Vec::new()
+        };
     }
     let band = request.design().band;
     let (bottom, top, title) = if loss {
