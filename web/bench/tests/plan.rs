@@ -270,12 +270,47 @@ fn the_path_is_that_of_p526() {
         says.starts_with("Blocked by obstacle 1") && says.contains("Raise both ends by 5.82 m"),
         "{says}"
     );
+    assert!(
+        says.contains("below its top") && says.contains("reckoned with"),
+        "{says}"
+    );
     let far = ask(&[("plan-distance", "10 km")]);
     let says = far.get("#path-says").unwrap_or_default();
     assert!(says.contains("takes 1.47 m"), "{says}");
     assert!(
         far.get("#path-picture")
             .is_some_and(|m| m.contains("plan-ground"))
+    );
+}
+
+/// ITU-R P.526 worked apart: over 30 km at k = 4/3 the Earth stands 225/(12.74 · 4/3) =
+/// 13.25 m high in the middle, 9.25 m over the line between masts of 4 m; the radius of
+/// the first zone is 30.35 m, so v = 9.25 · sqrt 2/30.35 = 0.431 and the edge's loss
+/// 6.9 + 20 log(sqrt(0.331² + 1) + 0.331) = 9.7 dB.
+#[test]
+fn ground_in_the_way_is_counted_and_said_to_be_too_little() {
+    let reply = ask(&[("plan-distance", "30 km")]);
+    let path = reply.get("#path-says").unwrap_or_default();
+    assert!(path.starts_with("Blocked by the ground"), "{path}");
+    assert!(path.contains("below the curve of the Earth"), "{path}");
+    near("ground", step(&reply, "Ground"), -9.7, 0.3);
+    let says = reply.get("#says").unwrap_or_default();
+    assert!(
+        says.ends_with("weaker than it says, or not there at all."),
+        "{says}"
+    );
+    let sum = reply.get("#sum").unwrap_or_default();
+    assert!(sum.contains(" at 30.0 km, path blocked; "), "{sum}");
+    let clear = ask(&[]);
+    assert!(
+        clear
+            .get("#says")
+            .is_some_and(|m| !m.contains("not there at all"))
+    );
+    assert!(
+        clear
+            .get("#path-says")
+            .is_some_and(|m| m.contains("has all of the first Fresnel zone free"))
     );
 }
 

@@ -25,6 +25,9 @@ pub(super) fn show(
     } else {
         [&margin, " missing at ", &at].concat()
     };
+    if plan.is_blocked() {
+        text.push_str(", path blocked");
+    }
     text.push_str("; ");
     text.push_str(&rules(plan)?);
     reply.text("sum", &text);
