@@ -154,7 +154,11 @@ fn trees_turns_and_circular_waves_cost_what_the_handbooks_say() {
     );
     let circular = ask(&[("plan-far-polarisation", "right"), ("plan-turn", "abc")]);
     near("circular", step(&circular, "Polarisation"), -3.0, 0.051);
+    // No turn of a wire makes up for that.
+    let best = |reply: &tinwave_bench::Reply| text_of(reply.get("#improve").unwrap_or_default());
+    assert!(!best(&circular).contains("Turn one end"));
     let crossed = ask(&[("plan-turn", "90")]);
+    assert!(best(&crossed).contains("Turn one end"));
     assert!(
         crossed
             .get("#aim-says")
@@ -351,6 +355,9 @@ fn aiming_off_costs_what_the_pattern_says() {
     ]
     .concat();
     near("3 dB", step(&ask(&stated), "Aim, receiver"), -3.0, 0.0);
+    let round = [STATED.as_slice(), &[("plan-far-width", "360")]].concat();
+    let says = ask(&round).get("#aim-says").unwrap_or_default().to_owned();
+    assert!(says.contains("sends to all sides"), "{says}");
 }
 
 #[test]
