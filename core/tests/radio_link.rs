@@ -435,6 +435,31 @@ fn a_path_names_its_worst_obstacle() {
     assert_eq!(open.worst_obstacle, None);
     assert_eq!(*open.worst(), open.ground);
     assert_near("loss", open.obstacle_loss_db(), 0.0, 0.0);
+    assert_near("all", open.diffraction_loss_db(), 0.0, 0.0);
+}
+
+#[test]
+fn the_curve_of_the_earth_costs_at_least_an_edge() {
+    let profile = PathProfile {
+        distance_m: 30e3,
+        height_a_m: 4.0,
+        height_b_m: 4.0,
+        frequency_hz: 2.437e9,
+        earth_factor: link::STANDARD_EARTH_FACTOR,
+    };
+    let path = PathClearance::new(&profile, &[]).expect("in range");
+    // Bulge 15 · 15/(12.74 · 4/3) in km: 13.246 m, 9.246 m over the line;
+    // v = 0.4305, J = 6.9 + 20 log 1.3837 = 9.721 dB (ITU-R P.526, eq. 31, by hand).
+    assert_near("loss", path.diffraction_loss_db(), 9.721, 0.01);
+    // A taller obstacle decides instead.
+    let tower = Obstacle {
+        distance_m: 15e3,
+        height_m: 20.0,
+    };
+    let path = PathClearance::new(&profile, &[tower]).expect("in range");
+    let most = path.diffraction_loss_db();
+    assert!(most > 12.0);
+    assert_near("tower", most, path.obstacle_loss_db(), 0.0);
 }
 
 #[test]
