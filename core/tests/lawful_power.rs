@@ -102,6 +102,54 @@ fn short_range_devices_at_868() {
 }
 
 #[test]
+fn between_the_pieces_of_868_nothing_is_claimed() {
+    // ERC/REC 70-03 Annex 1 (from memory): 868.6 to 868.7 and 869.2 to 869.4 MHz are for
+    // alarms, 869.7 to 870 MHz has 5 mW.
+    for mhz in [868.65, 869.3, 869.8] {
+        let narrow = Transmission {
+            bandwidth_hz: 25e3,
+            ..sent(mhz, 2.15, Some(0.0), P2P)
+        };
+        let got = said(RuleSet::EuLicenceExempt, &narrow);
+        assert_eq!(got.standing, Standing::NotCovered, "{mhz}");
+    }
+}
+
+#[test]
+fn digital_modulation_is_half_a_megahertz_wide_at_least() {
+    // 47 CFR 15.247(a)(2) (from memory): a 6 dB bandwidth of 500 kHz or more.
+    for (mhz, bandwidth_hz, standing) in [
+        (915.0, 125e3, Standing::NotCovered),
+        (915.0, 500e3, Standing::Inside),
+        (2437.0, 250e3, Standing::NotCovered),
+        (2437.0, 1e6, Standing::Inside),
+    ] {
+        let one = Transmission {
+            bandwidth_hz,
+            ..sent(mhz, 6.0, Some(20.0), Arrangement::Other)
+        };
+        let got = said(RuleSet::UsUnlicensed, &one).standing;
+        assert_eq!(got, standing, "{mhz} MHz, {bandwidth_hz} Hz");
+    }
+}
+
+#[test]
+fn a_bare_carrier_has_a_finite_limit() {
+    // 47 CFR 15.407(a)(2): 11 dBm + 10 log B, here of 1 Hz.
+    let carrier = Transmission {
+        bandwidth_hz: 0.0,
+        ..sent(5500.0, 6.0, Some(0.0), P2P)
+    };
+    let got = said(RuleSet::UsUnlicensed, &carrier);
+    assert_near(
+        "11 - 60 dBm",
+        got.conducted_limit_dbm.expect("a limit"),
+        -49.0,
+        1e-9,
+    );
+}
+
+#[test]
 fn a_line_counts_where_eirp_is_limited_only() {
     let with_line = |power| Transmission {
         line_loss_db: 3.0,

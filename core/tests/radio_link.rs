@@ -137,9 +137,6 @@ fn waves_and_walls(quantity: &str, x: &Inputs) -> Option<f64> {
             .expect("in range"),
         "Wall::loss_db" => x.wall(a).loss_db(x.number(2)).expect("in range"),
         "Wall::averaged_loss_db" => x.wall(a).averaged_loss_db(x.number(2)).expect("in range"),
-        "walls_loss_db" => {
-            link::walls_loss_db(&[x.wall(0), x.wall(2)], x.number(4)).expect("in range")
-        }
         "weissberger_loss_db" => {
             link::weissberger_loss_db(x.number(a), x.number(b)).expect("in range")
         }
@@ -186,13 +183,6 @@ fn lines_and_antennas(quantity: &str, x: &Inputs) -> Option<f64> {
             link::practical_polarisation_loss_db(x.polarisation(0), x.polarisation(3))
         }
         "pointing_loss_db" => link::pointing_loss_db(x.number(0), x.number(1)),
-        "pointing_loss_two_planes_db" => link::pointing_loss_two_planes_db(
-            [x.number(0), x.number(1)],
-            [x.number(2), x.number(3)],
-        ),
-        "pointing_loss_from_levels_db" => {
-            link::pointing_loss_from_levels_db(x.number(0), x.number(1))
-        }
         "error_for_loss_rad" => link::error_for_loss_rad(x.number(0), x.number(1)),
         "degrees_per_mm" => link::degrees_per_mm(x.number(0)),
         "turn_of_lever_rad" => link::turn_of_lever_rad(x.number(0), x.number(1)),
@@ -445,6 +435,31 @@ fn a_path_names_its_worst_obstacle() {
     assert_eq!(open.worst_obstacle, None);
     assert_eq!(*open.worst(), open.ground);
     assert_near("loss", open.obstacle_loss_db(), 0.0, 0.0);
+    assert_near("all", open.diffraction_loss_db(), 0.0, 0.0);
+}
+
+#[test]
+fn the_curve_of_the_earth_costs_at_least_an_edge() {
+    let profile = PathProfile {
+        distance_m: 30e3,
+        height_a_m: 4.0,
+        height_b_m: 4.0,
+        frequency_hz: 2.437e9,
+        earth_factor: link::STANDARD_EARTH_FACTOR,
+    };
+    let path = PathClearance::new(&profile, &[]).expect("in range");
+    // Bulge 15 · 15/(12.74 · 4/3) in km: 13.246 m, 9.246 m over the line;
+    // v = 0.4305, J = 6.9 + 20 log 1.3837 = 9.721 dB (ITU-R P.526, eq. 31, by hand).
+    assert_near("loss", path.diffraction_loss_db(), 9.721, 0.01);
+    // A taller obstacle decides instead.
+    let tower = Obstacle {
+        distance_m: 15e3,
+        height_m: 20.0,
+    };
+    let path = PathClearance::new(&profile, &[tower]).expect("in range");
+    let most = path.diffraction_loss_db();
+    assert!(most > 12.0);
+    assert_near("tower", most, path.obstacle_loss_db(), 0.0);
 }
 
 #[test]
@@ -493,7 +508,10 @@ fn errors_say_what_where_and_the_right_range() {
         material: BuildingMaterial::Brick,
         thickness_m: 0.1,
     };
-    let error = link::walls_loss_db(&[brick, board], 2.437e9);
+    let mut link = worked_link();
+    link.walls = vec![brick, board];
+    link.frequency_hz = 2.437e9;
+    let error = link.budget(End::A);
     let wanted = LinkError::OutOfRangeAt {
         index: 1,
         quantity: LinkQuantity::FrequencyHz,
@@ -532,8 +550,7 @@ fn keys_name_every_thing() {
     for coax in CoaxType::ALL {
         assert_eq!(CoaxType::from_key(coax.key()), Some(coax));
         let [low, high] = coax.published_range_hz();
-        assert!(low < high && coax.velocity_factor() < 1.0);
-        assert!((1e-3..17e-3).contains(&coax.outside_diameter_m()));
+        assert!(low < high);
     }
     assert_eq!(CoaxType::from_key("no such cable"), None);
 }

@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 use super::error::{FREQUENCIES_HZ, LinkError, LinkQuantity, within};
 use super::foliage::weissberger_loss_db;
 use super::free_space::free_space_loss_db;
-use super::link_end::{End, LEVELS_DB, LOSSES_DB, LinkEnd};
+use super::link_end::{End, LOSSES_DB, LinkEnd};
 use super::polarisation::practical_polarisation_loss_db;
 use super::wall::Wall;
 
@@ -31,11 +31,11 @@ pub struct Link {
     /// Depth of trees in the path, m, 0 to 400.
     pub foliage_depth_m: f64,
     /// Loss by diffraction, dB, zero or more: see
-    /// [`super::PathClearance::obstacle_loss_db`].
+    /// [`super::PathClearance::diffraction_loss_db`].
     pub obstacle_loss_db: f64,
     /// Any further loss of the path, dB, zero or more.
     pub other_loss_db: f64,
-    /// Margin wanted over the sensitivity against fading, dB, zero or more.
+    /// Margin wanted over the sensitivity against fading, dB, 0 to 300.
     pub required_fade_margin_db: f64,
 }
 
@@ -208,7 +208,7 @@ impl Link {
         within(LinkQuantity::DistanceM, self.distance_m, DISTANCES_M)?;
         within(level, self.obstacle_loss_db, LOSSES_DB)?;
         within(level, self.other_loss_db, LOSSES_DB)?;
-        within(level, self.required_fade_margin_db, LEVELS_DB)?;
+        within(level, self.required_fade_margin_db, LOSSES_DB)?;
         Ok(())
     }
 }

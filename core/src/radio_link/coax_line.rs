@@ -70,26 +70,15 @@ struct Row {
     key: &'static str,
     /// dB per 100 m and root of MHz; dB per 100 m and MHz.
     law: [f64; 2],
-    outside_mm: f64,
-    velocity: f64,
     /// First and last published point, MHz.
     points_mhz: [f64; 2],
     basis: CoaxBasis,
 }
 
-const fn row(
-    key: &'static str,
-    law: [f64; 2],
-    outside_mm: f64,
-    velocity: f64,
-    points_mhz: [f64; 2],
-    basis: CoaxBasis,
-) -> Row {
+const fn row(key: &'static str, law: [f64; 2], points_mhz: [f64; 2], basis: CoaxBasis) -> Row {
     Row {
         key,
         law,
-        outside_mm,
-        velocity,
         points_mhz,
         basis,
     }
@@ -119,124 +108,24 @@ impl CoaxType {
     const fn row(self) -> Row {
         use CoaxBasis::{Memory, Rough, Table};
         match self {
-            Self::Rg58 => row(
-                "rg58",
-                [1.51355, 0.010449],
-                4.95,
-                0.66,
-                [144.0, 5800.0],
-                Table,
-            ),
-            Self::Rg213 => row(
-                "rg213",
-                [0.6434, 0.006609],
-                10.3,
-                0.66,
-                [50.0, 850.0],
-                Table,
-            ),
-            Self::Rg174 => row(
-                "rg174",
-                [2.40595, 0.035427],
-                2.8,
-                0.66,
-                [100.0, 1000.0],
-                Memory,
-            ),
-            Self::Rg316 => row(
-                "rg316",
-                [2.67468, 0.007166],
-                2.5,
-                0.695,
-                [100.0, 3000.0],
-                Memory,
-            ),
-            Self::Rg8x => row("rg8x", [0.96754, 0.018371], 6.1, 0.8, [50.0, 450.0], Table),
-            Self::Rg142 => row(
-                "rg142",
-                [1.22708, 0.001962],
-                4.95,
-                0.695,
-                [50.0, 850.0],
-                Table,
-            ),
-            Self::Rg8Foam => row(
-                "rg8_foam",
-                [0.55678, 0.00149],
-                10.3,
-                0.8,
-                [50.0, 850.0],
-                Table,
-            ),
-            Self::Foam100 => row(
-                "foam100",
-                [2.32657, 0.005709],
-                2.79,
-                0.66,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Foam195 => row(
-                "foam195",
-                [1.1708, 0.001542],
-                4.95,
-                0.8,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Foam200 => row(
-                "foam200",
-                [1.05282, 0.001083],
-                4.95,
-                0.83,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Foam240 => row(
-                "foam240",
-                [0.79423, 0.001083],
-                6.1,
-                0.84,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Foam400 => row(
-                "foam400",
-                [0.40121, 0.000853],
-                10.29,
-                0.85,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Foam600 => row(
-                "foam600",
-                [0.24787, 0.000853],
-                14.99,
-                0.87,
-                [50.0, 5800.0],
-                Memory,
-            ),
-            Self::Micro113 => row(
-                "micro113",
-                [5.82685, 0.017021],
-                1.13,
-                0.7,
-                [1000.0, 5800.0],
-                Rough,
-            ),
-            Self::Micro137 => row(
-                "micro137",
-                [4.36355, 0.011504],
-                1.37,
-                0.7,
-                [1000.0, 5800.0],
-                Rough,
-            ),
+            Self::Rg58 => row("rg58", [1.51355, 0.010449], [144.0, 5800.0], Table),
+            Self::Rg213 => row("rg213", [0.6434, 0.006609], [50.0, 850.0], Table),
+            Self::Rg174 => row("rg174", [2.40595, 0.035427], [100.0, 1000.0], Memory),
+            Self::Rg316 => row("rg316", [2.67468, 0.007166], [100.0, 3000.0], Memory),
+            Self::Rg8x => row("rg8x", [0.96754, 0.018371], [50.0, 450.0], Table),
+            Self::Rg142 => row("rg142", [1.22708, 0.001962], [50.0, 850.0], Table),
+            Self::Rg8Foam => row("rg8_foam", [0.55678, 0.00149], [50.0, 850.0], Table),
+            Self::Foam100 => row("foam100", [2.32657, 0.005709], [50.0, 5800.0], Memory),
+            Self::Foam195 => row("foam195", [1.1708, 0.001542], [50.0, 5800.0], Memory),
+            Self::Foam200 => row("foam200", [1.05282, 0.001083], [50.0, 5800.0], Memory),
+            Self::Foam240 => row("foam240", [0.79423, 0.001083], [50.0, 5800.0], Memory),
+            Self::Foam400 => row("foam400", [0.40121, 0.000853], [50.0, 5800.0], Memory),
+            Self::Foam600 => row("foam600", [0.24787, 0.000853], [50.0, 5800.0], Memory),
+            Self::Micro113 => row("micro113", [5.82685, 0.017021], [1000.0, 5800.0], Rough),
+            Self::Micro137 => row("micro137", [4.36355, 0.011504], [1000.0, 5800.0], Rough),
             Self::Corrugated12 => row(
                 "corrugated_half_inch",
                 [0.22456, 0.000486],
-                16.0,
-                0.88,
                 [50.0, 850.0],
                 Table,
             ),
@@ -262,18 +151,6 @@ impl CoaxType {
     pub const fn published_range_hz(self) -> [f64; 2] {
         let [low, high] = self.row().points_mhz;
         [low * 1e6, high * 1e6]
-    }
-
-    /// Outside diameter, m.
-    #[must_use]
-    pub const fn outside_diameter_m(self) -> f64 {
-        self.row().outside_mm / 1e3
-    }
-
-    /// Speed of the wave in it over that of light.
-    #[must_use]
-    pub const fn velocity_factor(self) -> f64 {
-        self.row().velocity
     }
 
     /// How its figures are known.

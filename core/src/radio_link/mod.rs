@@ -39,10 +39,7 @@ pub use path_clearance::{
     CLEARANCE_WANTED, Clearance, Obstacle, PathClearance, PathProfile,
     equal_heights_over_flat_ground_m,
 };
-pub use pointing::{
-    MOST_POINTING_LOSS_DB, error_for_loss_rad, pointing_loss_db, pointing_loss_from_levels_db,
-    pointing_loss_two_planes_db,
-};
+pub use pointing::{MOST_POINTING_LOSS_DB, error_for_loss_rad, pointing_loss_db};
 pub use polarisation::{
     MOST_POLARISATION_LOSS_DB, Polarisation, Sense, polarisation_efficiency, polarisation_loss_db,
     practical_polarisation_loss_db,
@@ -55,5 +52,5 @@ pub use safe_distance::{
     power_density_w_m2, safe_distance,
 };
 pub use sensitivity::{ChannelWidth, Coding, OlderRate};
-pub use wall::{Wall, walls_loss_db};
+pub use wall::Wall;
 pub use what_buys_most::{BETTER_CABLES, LARGER_ANTENNA_DB, LinkChange, Saving};

@@ -141,6 +141,17 @@ impl PathClearance {
             .map(|one| one.loss_db)
             .fold(0.0, f64::max)
     }
+
+    /// Loss of the worst place, ground or obstacle, as a single knife edge, dB.
+    ///
+    /// Rough where the ground decides: a smooth round surface loses more than an edge
+    /// of the same height, and far behind the horizon very much more (ITU-R P.526,
+    /// section 3, from memory), so this is the least that is lost. None where the ground
+    /// is clear.
+    #[must_use]
+    pub fn diffraction_loss_db(&self) -> f64 {
+        self.obstacle_loss_db().max(self.ground.loss_db)
+    }
 }
 
 impl PathProfile {

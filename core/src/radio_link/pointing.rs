@@ -17,22 +17,6 @@ pub fn pointing_loss_db(error_rad: f64, half_power_width_rad: f64) -> f64 {
     (12.0 * ratio * ratio).min(MOST_POINTING_LOSS_DB)
 }
 
-/// Loss by errors in both planes, dB: their sum, capped as in [`pointing_loss_db`].
-#[must_use]
-pub fn pointing_loss_two_planes_db(errors_rad: [f64; 2], half_power_widths_rad: [f64; 2]) -> f64 {
-    let [e, h] = errors_rad;
-    let [wide_e, wide_h] = half_power_widths_rad;
-    (pointing_loss_db(e, wide_e) + pointing_loss_db(h, wide_h)).min(MOST_POINTING_LOSS_DB)
-}
-
-/// Loss taken from a computed or measured pattern, dB: level straight ahead less level
-/// in the direction of the other end, in the same unit (dBi or dB). Below zero where the
-/// pattern is stronger there.
-#[must_use]
-pub const fn pointing_loss_from_levels_db(ahead_dbi: f64, towards_dbi: f64) -> f64 {
-    ahead_dbi - towards_dbi
-}
-
 /// Pointing error that costs so many dB, rad: the inverse of [`pointing_loss_db`].
 #[must_use]
 pub fn error_for_loss_rad(loss_db: f64, half_power_width_rad: f64) -> f64 {

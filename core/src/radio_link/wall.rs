@@ -79,15 +79,3 @@ struct Slab {
     /// Decay from face to face, dB.
     decay_db: f64,
 }
-
-/// Loss of several walls one after another, dB: their losses added, which leaves out
-/// reflections from wall to wall.
-///
-/// # Errors
-/// As [`Wall::loss_db`], with the place of the wall.
-pub fn walls_loss_db(walls: &[Wall], frequency_hz: f64) -> Result<f64, LinkError> {
-    walls.iter().enumerate().try_fold(0.0, |sum, (n, wall)| {
-        let loss = wall.loss_db(frequency_hz).map_err(|error| error.at(n))?;
-        Ok(sum + loss)
-    })
-}

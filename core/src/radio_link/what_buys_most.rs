@@ -8,6 +8,7 @@ use super::budget::{DISTANCES_M, Link};
 use super::coax_line::{CoaxLine, CoaxType};
 use super::error::LinkError;
 use super::link_end::{End, LinkEnd};
+use super::polarisation::Polarisation;
 
 /// Gain that a larger antenna is reckoned to add, dB: twice the aperture.
 pub const LARGER_ANTENNA_DB: f64 = 3.0;
@@ -34,7 +35,7 @@ pub enum LinkChange {
     BetterMatch(End),
     /// Antenna with [`LARGER_ANTENNA_DB`] more gain.
     LargerAntenna(End),
-    /// Turn one end so that the polarisations are alike.
+    /// Turn one end so that the polarisations are alike; both are linear.
     MatchPolarisation,
     /// Go round the wall with this place in the list.
     AvoidWall(usize),
@@ -95,11 +96,12 @@ impl Link {
             ]);
         }
         all.extend((0..self.walls.len()).map(LinkChange::AvoidWall));
-        all.extend([
-            LinkChange::MatchPolarisation,
-            LinkChange::AvoidFoliage,
-            LinkChange::ClearObstacle,
-        ]);
+        all.extend([LinkChange::AvoidFoliage, LinkChange::ClearObstacle]);
+        // No turn makes a straight wire's wave circular.
+        let linear = |end: &LinkEnd| matches!(end.polarisation, Polarisation::Linear { .. });
+        if linear(&self.a) && linear(&self.b) {
+            all.push(LinkChange::MatchPolarisation);
+        }
         if 0.5 * self.distance_m >= DISTANCES_M[0] {
             all.push(LinkChange::HalveDistance);
         }

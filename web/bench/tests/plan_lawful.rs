@@ -16,7 +16,8 @@ fn without_rules_nothing_is_claimed() {
             let nothing = "nothing is said of what is lawful";
             let text = value.to_lowercase().replace(nothing, "");
             for claim in [
-                "stays inside",
+                "within the power limit",
+                "judged for a channel",
                 "chosen rules",
                 "limit of the eirp",
                 "limit at the transmitter",
@@ -48,7 +49,7 @@ fn limits_are_those_of_the_published_rules() {
             .nth(1)
             .unwrap_or_default()
             .to_owned();
-        let what = "<dt>Transmit power that stays inside</dt><dd><span class=\"value\">";
+        let what = "<dt>Most transmit power by that limit</dt><dd><span class=\"value\">";
         let limit = end.split(what).nth(1).map_or(f64::NAN, number);
         (limit, text_of(&markup), reply)
     };
@@ -82,8 +83,15 @@ fn limits_are_those_of_the_published_rules() {
     let (_, _, low) = far("eu", &[("plan-power-here", "10"), ("plan-power-far", "8")]);
     assert!(
         low.get("#sum")
-            .is_some_and(|sum| sum.ends_with("stays inside the chosen rules"))
+            .is_some_and(|sum| sum.ends_with("8 dBm is within the power limit of the chosen rules"))
     );
+    let said = text_of(low.get("#lawful").unwrap_or_default());
+    for wanted in [
+        "Judged for a channel 20 MHz wide at 2442.25 MHz",
+        "The conditions below must hold as well.",
+    ] {
+        assert!(said.contains(wanted), "{said}");
+    }
     let (limit, text, _) = far("amateur", &[AT_2437]);
     assert!(
         limit.is_nan() && text.contains("licence of the station decides"),
@@ -91,9 +99,29 @@ fn limits_are_those_of_the_published_rules() {
     );
     // 2442 ± 10 MHz ends above 2450 MHz, where no amateur band is (47 CFR 97.301).
     let (_, text, _) = far("amateur", &[]);
-    assert!(text.contains("outside every row"), "{text}");
+    assert!(text.contains("outside all bands"), "{text}");
     let (_, text, _) = far("receive", &[]);
     assert!(text.contains("must not send"), "{text}");
+}
+
+/// ETSI EN 300 328: 20 dBm EIRP, so 8 dBm to 12 dBi; a cable helps there and not where
+/// the transmitter's output is limited (47 CFR 15.247).
+#[test]
+fn a_little_too_much_and_a_cable_that_helps_are_said() {
+    let just = [
+        STATED.as_slice(),
+        &[("plan-rules", "eu"), ("plan-power-far", "8.02")],
+    ]
+    .concat();
+    let reply = ask(&just);
+    let text = text_of(reply.get("#lawful").unwrap_or_default());
+    assert!(text.contains("limit by less than 0.1 dB"), "{text}");
+    assert!(!text.contains("counted in your favour"), "{text}");
+    for (rules, said) in [("eu", true), ("us", false)] {
+        let reply = ask(&[("plan-rules", rules), ("plan-cable-here", "rg58")]);
+        let text = text_of(reply.get("#lawful").unwrap_or_default());
+        assert_eq!(text.contains("counted in your favour"), said, "{text}");
+    }
 }
 
 /// ICNIRP 2020 and 47 CFR 1.1310: 10 W/m² at 2.4 GHz. 30 dBm and 12 dBi are 15.85 W EIRP;

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use plan_form::{ask, attribute, defaults, tags};
 use tinwave_bench::parts;
 use tinwave_core::radio_link::lawful::RuleSet;
-use tinwave_core::radio_link::{BuildingMaterial, CoaxType, Coding, OlderRate};
+use tinwave_core::radio_link::{BuildingMaterial, ChannelWidth, CoaxType, Coding, OlderRate};
 
 fn markup() -> &'static str {
     parts::markup("plan")
@@ -220,8 +220,12 @@ fn the_lists_hold_everything_that_can_be_reckoned() {
     for set in RuleSet::ALL {
         assert!(has(set.key()), "{}", set.key());
     }
-    for n in 0..Coding::ALL.len() {
-        assert!(has(&["mcs", &n.to_string()].concat()));
+    for (n, coding) in Coding::ALL.into_iter().enumerate() {
+        let rate = coding.data_rate_mbps(ChannelWidth::Mhz20);
+        let rate = format!("{rate:.1}");
+        let rate = rate.trim_end_matches(".0");
+        let option = format!("<option value=\"mcs{n}\">{rate} Mbit/s: MCS {n}, ");
+        assert!(markup().contains(&option), "{option}");
     }
     for n in 0..OlderRate::ALL.len() {
         assert!(has(&["older", &n.to_string()].concat()));

@@ -10,6 +10,7 @@ const fn band(low_khz: u32, high_khz: u32, year: u16) -> Rule {
     Rule {
         band_khz: [low_khz, high_khz],
         arrangement: None,
+        least_bandwidth_hz: None,
         limit: PowerLimit::StationLicence,
         conditions: Conditions {
             needs_licence: true,

@@ -3,8 +3,10 @@
 //!
 //! Limits of power density come on top: 10 dBm/MHz at 2.4 GHz, 50 mW/MHz from 5470 MHz
 //! (from memory). Dates are those of the copies read: powers in the EN 301 893 and
-//! EN 300 440 bands from a database of national limits, June 2022. Who changes a device's antenna may become its maker in the sense of
-//! Directive 2014/53/EU (from memory).
+//! EN 300 440 bands are those of a database of national limits, June 2022. Who changes a
+//! device's antenna may become its maker in the sense of Directive 2014/53/EU (from
+//! memory). From 863 to 870 MHz the pieces for alarms and those with 5 mW are left out,
+//! so nothing is said there.
 
 use super::rule::{Basis, Conditions, PowerLimit, Rule, Source};
 
@@ -46,6 +48,7 @@ const fn rule(
     Rule {
         band_khz,
         arrangement: None,
+        least_bandwidth_hz: None,
         limit,
         conditions,
         source,
@@ -72,14 +75,14 @@ const WEAK: PowerLimit = eirp(13.979_400_086_720_377 + DIPOLE_DBI);
 const STRONG: PowerLimit = eirp(26.989_700_043_360_187 + DIPOLE_DBI);
 
 pub(super) const RULES: &[Rule] = &[
-    rule([863_000, 869_400], WEAK, SHORT_RANGE, RECOMMENDATION_70_03),
+    rule([863_000, 868_600], WEAK, SHORT_RANGE, RECOMMENDATION_70_03),
+    rule([868_700, 869_200], WEAK, SHORT_RANGE, RECOMMENDATION_70_03),
     rule(
         [869_400, 869_650],
         STRONG,
         SHORT_RANGE,
         RECOMMENDATION_70_03,
     ),
-    rule([869_650, 870_000], WEAK, SHORT_RANGE, RECOMMENDATION_70_03),
     rule(
         [2_400_000, 2_483_500],
         eirp(20.0),
@@ -97,7 +100,7 @@ pub(super) const RULES: &[Rule] = &[
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
             Some((2022, Some(6))),
-            Basis::Read,
+            Basis::SecondHand,
         ),
     ),
     rule(
@@ -113,7 +116,7 @@ pub(super) const RULES: &[Rule] = &[
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
             Some((2022, Some(6))),
-            Basis::Read,
+            Basis::SecondHand,
         ),
     ),
     rule(
@@ -126,13 +129,13 @@ pub(super) const RULES: &[Rule] = &[
         source(
             "ETSI EN 301 893; Decision (EU) 2022/179",
             Some((2022, Some(6))),
-            Basis::Read,
+            Basis::SecondHand,
         ),
     ),
     rule(
         [5_725_000, 5_875_000],
         eirp(13.979_400_086_720_377),
         EXEMPT,
-        source("ETSI EN 300 440", Some((2022, Some(6))), Basis::Read),
+        source("ETSI EN 300 440", Some((2022, Some(6))), Basis::SecondHand),
     ),
 ];

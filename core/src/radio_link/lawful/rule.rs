@@ -14,6 +14,8 @@ pub enum Arrangement {
 pub enum Basis {
     /// The text, or a quotation of it, was read.
     Read,
+    /// The figures come from a database of national limits, not from the text itself.
+    SecondHand,
     /// From memory.
     Memory,
 }
@@ -126,6 +128,8 @@ pub struct Rule {
     pub band_khz: [u32; 2],
     /// The arrangement it is for; `None` for any.
     pub arrangement: Option<Arrangement>,
+    /// Least width of the channel, Hz; `None` for any.
+    pub least_bandwidth_hz: Option<f64>,
     /// The limit.
     pub limit: PowerLimit,
     /// What else.
@@ -138,6 +142,7 @@ pub struct Rule {
 pub(super) const RECEIVE_ONLY: &[Rule] = &[Rule {
     band_khz: [0, u32::MAX],
     arrangement: None,
+    least_bandwidth_hz: None,
     limit: PowerLimit::NoTransmission,
     conditions: Conditions {
         listening_may_be_restricted: true,

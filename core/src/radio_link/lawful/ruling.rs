@@ -41,7 +41,8 @@ pub enum Standing {
     Listening,
     /// A power is given though the station only listens.
     MustNotTransmit,
-    /// Some of the channel is in no row of the rule set: no claim.
+    /// Some of the channel is in no row of the rule set, or the channel is narrower than
+    /// the row asks: no claim.
     NotCovered,
 }
 
@@ -123,7 +124,10 @@ fn covering(set: RuleSet, sent: &Transmission) -> Vec<&'static Rule> {
             // A row begins with its first frequency; its last belongs to it only when
             // the channel ends there.
             let inside = low <= at && (at < high || (at == high && at == end));
-            inside && rule.arrangement.is_none_or(|only| only == sent.arrangement)
+            let least_hz = rule.least_bandwidth_hz.unwrap_or(0.0);
+            inside
+                && sent.bandwidth_hz >= least_hz
+                && rule.arrangement.is_none_or(|only| only == sent.arrangement)
         });
         let Some(rule) = next else {
             return Vec::new();
@@ -180,7 +184,8 @@ impl Limits {
                 reduction_db_per_db,
             } => {
                 let by_width = per_mhz_dbm.map_or(f64::INFINITY, |base| {
-                    base + 10.0 * math::log10(sent.bandwidth_hz / 1e6)
+                    // A bare carrier counts as 1 Hz wide.
+                    base + 10.0 * math::log10(sent.bandwidth_hz.max(1.0) / 1e6)
                 });
                 let over = (sent.gain_dbi - free_gain_dbi).max(0.0);
                 let conducted = dbm.min(by_width) - reduction_db_per_db * over;

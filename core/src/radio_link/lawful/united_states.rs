@@ -41,6 +41,10 @@ const QUARTER_WATT: PowerLimit = PowerLimit::Conducted {
     reduction_db_per_db: 1.0,
 };
 
+/// Least 6 dB bandwidth of digital modulation: 47 CFR 15.247(a)(2), and 15.407(e) from
+/// 5725 MHz (both from memory). The channel's width stands for it.
+const DIGITAL_HZ: Option<f64> = Some(500e3);
+
 const fn source(citation: &'static str, date: Option<(u16, Option<u8>)>, basis: Basis) -> Source {
     Source {
         citation,
@@ -53,6 +57,7 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [902_000, 928_000],
         arrangement: None,
+        least_bandwidth_hz: DIGITAL_HZ,
         limit: one_watt(6.0, 1.0),
         conditions: PART_15,
         source: source("47 CFR 15.247(b)(3),(b)(4)", None, Basis::Memory),
@@ -60,6 +65,7 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [2_400_000, 2_483_500],
         arrangement: Some(Arrangement::FixedPointToPoint),
+        least_bandwidth_hz: DIGITAL_HZ,
         limit: one_watt(6.0, 1.0 / 3.0),
         conditions: POINT_TO_POINT,
         source: source("47 CFR 15.247(c)(1)(i)", None, Basis::Read),
@@ -67,6 +73,7 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [2_400_000, 2_483_500],
         arrangement: None,
+        least_bandwidth_hz: DIGITAL_HZ,
         limit: one_watt(6.0, 1.0),
         conditions: PART_15,
         source: source("47 CFR 15.247(b)(3),(b)(4)", None, Basis::Read),
@@ -74,17 +81,15 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [5_150_000, 5_250_000],
         arrangement: Some(Arrangement::FixedPointToPoint),
+        least_bandwidth_hz: None,
         limit: one_watt(23.0, 1.0),
         conditions: POINT_TO_POINT,
-        source: source(
-            "47 CFR 15.407(a)(1)(iii)",
-            Some((2014, Some(12))),
-            Basis::Read,
-        ),
+        source: source("47 CFR 15.407(a)(1)(iii)", Some((2016, None)), Basis::Read),
     },
     Rule {
         band_khz: [5_150_000, 5_250_000],
         arrangement: None,
+        least_bandwidth_hz: None,
         limit: one_watt(6.0, 1.0),
         conditions: Conditions {
             steep_beams_limited: true,
@@ -95,20 +100,23 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [5_250_000, 5_350_000],
         arrangement: None,
+        least_bandwidth_hz: None,
         limit: QUARTER_WATT,
         conditions: RADAR,
-        source: source("47 CFR 15.407(a)(2)", Some((2021, Some(12))), Basis::Read),
+        source: source("47 CFR 15.407(a)(2)", None, Basis::Memory),
     },
     Rule {
         band_khz: [5_470_000, 5_725_000],
         arrangement: None,
+        least_bandwidth_hz: None,
         limit: QUARTER_WATT,
         conditions: RADAR,
-        source: source("47 CFR 15.407(a)(2)", Some((2021, Some(12))), Basis::Read),
+        source: source("47 CFR 15.407(a)(2)", None, Basis::Memory),
     },
     Rule {
         band_khz: [5_725_000, 5_850_000],
         arrangement: Some(Arrangement::FixedPointToPoint),
+        least_bandwidth_hz: DIGITAL_HZ,
         limit: one_watt(6.0, 0.0),
         conditions: POINT_TO_POINT,
         source: source("47 CFR 15.407(a)(3)", None, Basis::Memory),
@@ -116,6 +124,7 @@ pub(super) const RULES: &[Rule] = &[
     Rule {
         band_khz: [5_725_000, 5_850_000],
         arrangement: None,
+        least_bandwidth_hz: DIGITAL_HZ,
         limit: one_watt(6.0, 1.0),
         conditions: PART_15,
         source: source("47 CFR 15.407(a)(3)", None, Basis::Memory),

@@ -32,13 +32,12 @@ fn table_of(plan: &Plan, widths_deg: [f64; 2], length_m: f64) -> String {
     let mut markup = String::from(
         "<table class=\"sizes\"><caption class=\"unseen\">Aiming this end</caption><thead><tr><th scope=\"col\">This end</th><th scope=\"col\">Along the wire (E plane)</th><th scope=\"col\">Across it (H plane)</th></tr></thead><tbody>",
     );
+    let [e, h] = widths_deg.map(degrees);
+    markup.push_str(&row(&["Half-power width", &e, &h]));
     let mut add = |name: &str, value: &dyn Fn(&Aim) -> String| {
         let [e, h] = &aims;
         markup.push_str(&row(&[name, &value(e), &value(h)]));
     };
-    add("Half-power width", &|aim| {
-        degrees(2.0 * aim.degrees_for_3_db)
-    });
     add("Turn that costs 1 dB", &|aim| degrees(aim.degrees_for_1_db));
     add("The same at the can’s mouth", &|aim| {
         small(aim.mouth_for_1_db_m, unit)
@@ -94,13 +93,18 @@ fn says(plan: &Plan) -> String {
     });
     text.push_str(&lean(&plan.here));
     if let Some([e, h]) = plan.far.widths_deg {
-        let spot = spot_width_m(plan.entries.distance_m, e.max(h).to_radians());
-        let says = [
-            " The far end’s beam is ",
-            &distance(spot, plan.unit),
-            " wide where it meets this end.",
-        ];
-        text.push_str(&says.concat());
+        let widest = e.max(h);
+        if widest >= 180.0 {
+            text.push_str(" The far end’s antenna sends to all sides.");
+        } else {
+            let spot = spot_width_m(plan.entries.distance_m, widest.to_radians());
+            let says = [
+                " The far end’s beam is ",
+                &distance(spot, plan.unit),
+                " wide where it meets this end.",
+            ];
+            text.push_str(&says.concat());
+        }
     }
     text.push_str(&polarisation(plan));
     text

@@ -46,7 +46,7 @@ fn sentences(plan: &Plan, both: &[Budget]) -> String {
     };
     if let (true, Some(one)) = (alike, both.first()) {
         let subject = "Each end hears the other";
-        return [subject, &heard(one), &wanted(plan, one)].concat();
+        return [subject, &heard(one), &wanted(plan, one), ground(plan)].concat();
     }
     let mut text = String::new();
     for budget in both {
@@ -59,7 +59,18 @@ fn sentences(plan: &Plan, both: &[Budget]) -> String {
         }
         text.push_str(&[hearer, &heard(budget), &wanted(plan, budget)].concat());
     }
+    if !text.is_empty() {
+        text.push_str(ground(plan));
+    }
     text
+}
+
+/// What the budget does not know of the ground.
+fn ground(plan: &Plan) -> &'static str {
+    if !plan.is_low_over_ground() {
+        return "";
+    }
+    " The ends are too low over the ground, and the budget counts that as a single sharp edge at most. Round ground takes more: the real link is weaker than it says, or not there at all."
 }
 
 fn heard(budget: &Budget) -> String {

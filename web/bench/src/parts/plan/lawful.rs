@@ -6,11 +6,15 @@ use tinwave_core::radio_link::lawful::{
 use tinwave_core::radio_link::{End, LinkError};
 
 use super::link::Plan;
+use super::typed;
 use super::words::{db, dbm, milliwatts};
 use crate::html::{escaped, result};
 use crate::reply::Reply;
 
 const NONE_CHOSEN: &str = "<p class=\"note\">No rules are chosen, so nothing is said of what is lawful. Check with your own administration.</p>";
+
+/// Makes differ by this much (common practice, no source).
+const CABLE: &str = "Loss of the cable is counted in your favour; cables of one type differ by 20 to 40 %: measure yours, or leave it out.";
 
 pub(super) fn show(plan: &Plan, reply: &mut Reply) -> Result<(), LinkError> {
     let Some(set) = plan.entries.rules else {
@@ -18,17 +22,46 @@ pub(super) fn show(plan: &Plan, reply: &mut Reply) -> Result<(), LinkError> {
         return Ok(());
     };
     let mut markup = String::new();
-    for end in [End::A, End::B] {
-        if let Some(ruling) = of_end(plan, end)? {
-            push_end(&mut markup, plan, end, &ruling);
+    if set != RuleSet::ReceiveOnly {
+        for part in ["<p>", &escaped(&judged(plan)), "</p>"] {
+            markup.push_str(part);
         }
     }
-    let seen = of_end(plan, End::A)?
-        .into_iter()
-        .chain(of_end(plan, End::B)?);
-    push_conditions(&mut markup, set, seen);
+    let mut seen = Vec::new();
+    let mut cable_helps = false;
+    for end in [End::A, End::B] {
+        let Some(ruling) = of_end(plan, end)? else {
+            continue;
+        };
+        push_end(&mut markup, plan, end, &ruling);
+        // Where the transmitter's output is limited, a cable is no excuse.
+        let radiated = ruling.eirp_limit_dbm.is_some() && ruling.conducted_limit_dbm.is_none();
+        cable_helps |= radiated && plan.link.end(end).line.is_some();
+        seen.push(ruling);
+    }
+    push_conditions(&mut markup, set, &seen, cable_helps);
     reply.place("lawful", markup);
     Ok(())
+}
+
+/// The one channel that is judged.
+fn judged(plan: &Plan) -> String {
+    [
+        "Judged for a channel ",
+        &typed::short(plan.entries.bandwidth_hz / 1e6),
+        " MHz wide at ",
+        &typed::short(plan.frequency_hz / 1e6),
+        " MHz, the middle of this design’s band. Another channel of the band may have other limits.",
+    ]
+    .concat()
+}
+
+/// Distance from the limit, never told as none.
+pub(super) fn by(headroom_db: f64) -> String {
+    if headroom_db.abs() < 0.05 {
+        return "less than 0.1 dB".to_owned();
+    }
+    db(headroom_db.abs())
 }
 
 /// What the rules say of an end; `None` without rules, and for an end that only listens
@@ -71,7 +104,7 @@ fn push_end(markup: &mut String, plan: &Plan, end: End, ruling: &Ruling) {
         ("Limit of the EIRP", ruling.eirp_limit_dbm),
         ("Limit at the transmitter", ruling.conducted_limit_dbm),
         (
-            "Transmit power that stays inside",
+            "Most transmit power by that limit",
             // Never rounded up.
             ruling
                 .transmit_power_limit_dbm
@@ -94,23 +127,27 @@ fn standing(plan: &Plan, end: End, ruling: &Ruling) -> String {
         .end(end)
         .transmit_power_dbm
         .map_or_else(String::new, dbm);
-    let by = ruling
-        .headroom_db
-        .map_or_else(String::new, |room| db(room.abs()));
+    let by = ruling.headroom_db.map_or_else(String::new, by);
     match ruling.standing {
-        Standing::Inside => [&power, " stays inside the chosen rules, by ", &by, "."].concat(),
+        Standing::Inside => [
+            &power,
+            " is within the power limit of the chosen rules, by ",
+            &by,
+            ". The conditions below must hold as well.",
+        ]
+        .concat(),
         Standing::Over => {
             [&power, " is over the chosen rules’ limit by ", &by, ": turn the power down."].concat()
         }
-        Standing::LicenceDecides => "The licence of the station decides the power and the frequency. Without a licence nothing may be sent here.".to_owned(),
+        Standing::LicenceDecides => "The licence of the station decides the power and the frequency. Without a licence these rules allow no sending.".to_owned(),
         Standing::Listening => "A station that only listens sends nothing, so there is no power to limit.".to_owned(),
         Standing::MustNotTransmit => "These rules are for listening only, but a transmit power is entered: this end must not send.".to_owned(),
         Standing::LimitsOnly => "Limits of the chosen rules:".to_owned(),
-        Standing::NotCovered => "Some of this channel lies outside every row of the chosen rules, so nothing can be said. That does not make it lawful.".to_owned(),
+        Standing::NotCovered => "Some of this channel lies outside all bands of the chosen rules, or it is narrower than they ask, so nothing can be said. That does not make it lawful.".to_owned(),
     }
 }
 
-fn push_conditions(markup: &mut String, set: RuleSet, seen: impl Iterator<Item = Ruling>) {
+fn push_conditions(markup: &mut String, set: RuleSet, seen: &[Ruling], cable_helps: bool) {
     let mut sentences: Vec<&str> = Vec::new();
     let mut sources: Vec<String> = Vec::new();
     for ruling in seen {
@@ -119,12 +156,15 @@ fn push_conditions(markup: &mut String, set: RuleSet, seen: impl Iterator<Item =
                 sentences.push(sentence);
             }
         }
-        for rule in ruling.rules {
+        for rule in &ruling.rules {
             let source = source(rule);
             if !sources.contains(&source) {
                 sources.push(source);
             }
         }
+    }
+    if cable_helps {
+        sentences.push(CABLE);
     }
     if matches!(set, RuleSet::UsUnlicensed | RuleSet::EuLicenceExempt) {
         sentences.push("Limits of power density and other tests of the device come on top; they are not reckoned here.");
@@ -152,7 +192,7 @@ fn conditions(asked: &Conditions) -> Vec<&'static str> {
         (asked.dynamic_frequency_selection, "The device must give way to radar (dynamic frequency selection)."),
         (asked.transmitter_power_control, "The device must control its power, or stay lower (transmitter power control)."),
         (asked.indoor_only, "Indoors only."),
-        (asked.fixed_point_to_point_only, "This row holds only for two fixed stations that serve each other and nobody else."),
+        (asked.fixed_point_to_point_only, "These limits hold only for two fixed stations that serve each other and nobody else."),
         (asked.steep_beams_limited, "Beams that point more than 30° upwards have a lower limit."),
         (asked.duty_cycle_limited, "The time on the air is limited (duty cycle)."),
         (asked.national_limits_differ, "Countries differ in edges and powers."),
@@ -182,6 +222,9 @@ fn source(rule: &Rule) -> String {
     };
     let basis = match rule.source.basis {
         Basis::Read => "; read",
+        Basis::SecondHand => {
+            "; taken from a database of national limits, not from the standard itself"
+        }
         Basis::Memory => "; from memory, check it",
     };
     [rule.source.citation, &date, basis, "."].concat()

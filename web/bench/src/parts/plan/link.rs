@@ -88,7 +88,9 @@ impl Plan {
         } else {
             None
         };
-        let obstacle_loss_db = path.as_ref().map_or(0.0, |path| path.1.obstacle_loss_db());
+        let obstacle_loss_db = path
+            .as_ref()
+            .map_or(0.0, |path| path.1.diffraction_loss_db());
         let upright = Polarisation::VERTICAL;
         let link = Link {
             a: end(
@@ -120,6 +122,25 @@ impl Plan {
             link,
             path,
         })
+    }
+
+    /// What the ground is reckoned with, dB, where it and no obstacle decides the loss.
+    pub(super) fn ground_loss_db(&self) -> Option<f64> {
+        let (_, clearance) = self.path.as_ref()?;
+        let ground_db = clearance.ground.loss_db;
+        (ground_db > clearance.obstacle_loss_db()).then_some(ground_db)
+    }
+
+    /// Whether too little of the path is free of the ground.
+    pub(super) fn is_low_over_ground(&self) -> bool {
+        let ground = self.path.as_ref().map(|path| path.1.ground);
+        ground.is_some_and(|ground| !ground.is_clear())
+    }
+
+    /// Whether the straight line between the ends is blocked.
+    pub(super) fn is_blocked(&self) -> bool {
+        let path = self.path.as_ref();
+        path.is_some_and(|(_, clearance)| clearance.worst().clearance_m < 0.0)
     }
 
     /// The antenna of an end.

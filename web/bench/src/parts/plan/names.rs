@@ -73,6 +73,7 @@ pub(super) fn step(plan: &Plan, kind: BudgetItemKind) -> String {
         BudgetItemKind::FreeSpace => "Free space",
         BudgetItemKind::Wall(n) => return ["Wall, ", wall_material(plan, n)].concat(),
         BudgetItemKind::Foliage => "Trees",
+        BudgetItemKind::Obstacle if plan.ground_loss_db().is_some() => "Ground",
         BudgetItemKind::Obstacle => "Obstacle",
         BudgetItemKind::Other => "Further loss",
         BudgetItemKind::Polarisation => "Polarisation",
@@ -113,6 +114,9 @@ pub(super) fn change(plan: &Plan, change: LinkChange) -> String {
         LinkChange::MatchPolarisation => "Turn one end so that both wires lie alike".to_owned(),
         LinkChange::AvoidWall(n) => ["Go round the wall of ", wall_material(plan, n)].concat(),
         LinkChange::AvoidFoliage => "Go over or round the trees".to_owned(),
+        LinkChange::ClearObstacle if plan.ground_loss_db().is_some() => {
+            "Rise until the ground is clear".to_owned()
+        }
         LinkChange::ClearObstacle => "Rise over the obstacle".to_owned(),
         LinkChange::HalveDistance => "Half the distance".to_owned(),
     }

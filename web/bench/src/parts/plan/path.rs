@@ -67,7 +67,11 @@ fn sentence(plan: &Plan, profile: &PathProfile, clearance: &PathClearance) -> St
             &at,
             ": the straight line passes ",
             &small(-worst.clearance_m, plan.unit),
-            " below its top.",
+            if at_obstacle.is_some() {
+                " below its top."
+            } else {
+                " below the curve of the Earth."
+            },
         ]
         .concat()
     };
@@ -76,7 +80,16 @@ fn sentence(plan: &Plan, profile: &PathProfile, clearance: &PathClearance) -> St
         text.push_str(&[" Raise both ends by ", &raise, " to clear it."].concat());
     }
     let loss = clearance.obstacle_loss_db();
-    if loss >= 0.05 {
+    if let Some(ground_db) = plan.ground_loss_db().filter(|loss| *loss >= 0.05) {
+        text.push_str(
+            &[
+                " The ground is reckoned with ",
+                &db(ground_db),
+                " in the budget, as a single edge: that is roughly the least, and round ground takes more.",
+            ]
+            .concat(),
+        );
+    } else if loss >= 0.05 {
         text.push_str(
             &[
                 " The obstacle is reckoned with ",
@@ -91,7 +104,7 @@ fn sentence(plan: &Plan, profile: &PathProfile, clearance: &PathClearance) -> St
         profile.frequency_hz,
         profile.earth_factor,
     );
-    let bulge = clearance.ground.bulge_m.max(middle_bulge_m(profile));
+    let bulge = middle_bulge_m(profile);
     text.push_str(
         &[
             " Over flat ground both ends need ",
@@ -111,6 +124,9 @@ fn middle_bulge_m(profile: &PathProfile) -> f64 {
 }
 
 fn share(one: &Clearance) -> String {
+    if one.ratio >= 1.0 {
+        return "all".to_owned();
+    }
     [&format_decimal(one.ratio * 100.0, 0), " %"].concat()
 }
 
@@ -127,18 +143,13 @@ fn table(plan: &Plan, clearance: &PathClearance) -> String {
     let ground = ("Ground, tightest".to_owned(), &clearance.ground);
     let numbered = |(n, one): (usize, _)| (obstacle_name(n), one);
     let obstacles = clearance.obstacles.iter().enumerate().map(numbered);
-    for (n, (name, one)) in std::iter::once(ground).chain(obstacles).enumerate() {
-        let loss = if n == 0 {
-            "–".to_owned()
-        } else {
-            db(one.loss_db)
-        };
+    for (name, one) in std::iter::once(ground).chain(obstacles) {
         markup.push_str(&row(&[
             &name,
             &distance(one.distance_m, plan.unit),
             &distance(one.clearance_m, plan.unit),
             &distance(CLEARANCE_WANTED * one.fresnel_radius_m, plan.unit),
-            &loss,
+            &db(one.loss_db),
         ]));
     }
     markup.push_str("</tbody></table>");

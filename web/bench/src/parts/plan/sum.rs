@@ -25,6 +25,9 @@ pub(super) fn show(
     } else {
         [&margin, " missing at ", &at].concat()
     };
+    if plan.is_blocked() {
+        text.push_str(", path blocked");
+    }
     text.push_str("; ");
     text.push_str(&rules(plan)?);
     reply.text("sum", &text);
@@ -61,12 +64,12 @@ fn rules(plan: &Plan) -> Result<String, LinkError> {
         [&format_decimal(dbm, 0), " dBm"].concat()
     });
     Ok(match standing {
-        Standing::Inside => [&power, " stays inside the chosen rules"].concat(),
+        Standing::Inside => [&power, " is within the power limit of the chosen rules"].concat(),
         Standing::Over => [
             &power,
             " is ",
-            &format_decimal(headroom_db.abs(), 1),
-            " dB over the chosen rules",
+            &lawful::by(headroom_db),
+            " over the chosen rules",
         ]
         .concat(),
         Standing::LicenceDecides => "the station’s licence decides".to_owned(),

@@ -63,13 +63,68 @@ fn split(text: &str) -> Result<(f64, &str), String> {
         let text = unit.chars().take(20).collect();
         return Err(EntryError::NoNumber { text }.to_string());
     }
-    let thousandths = parse_degrees(number).map_err(|error| match error {
-        EntryError::UnknownUnit { unit, .. } => {
-            ["“", &unit, "” does not belong in a number."].concat()
+    let value = match parse_degrees(number) {
+        // What is written well is read once more, without its limits and its rounding.
+        Ok(_) | Err(EntryError::TooLarge | EntryError::TooManyDigits) => value(number),
+        Err(EntryError::UnknownUnit { unit, .. }) => {
+            return Err(["“", &unit, "” does not belong in a number."].concat());
         }
-        other => other.to_string(),
-    })?;
-    Ok((f64::from(thousandths.value) / 1e3, unit.trim()))
+        Err(other) => return Err(other.to_string()),
+    };
+    let value = value.ok_or_else(|| "This can’t be read as a number.".to_owned())?;
+    Ok((value, unit.trim()))
+}
+
+/// A decimal, a fraction, or whole units and a fraction, with a sign.
+fn value(text: &str) -> Option<f64> {
+    let plain = plainly(text);
+    let plain = plain.trim();
+    let (sign, rest) = match plain.strip_prefix('-') {
+        Some(rest) => (-1.0, rest.trim()),
+        None => (1.0, plain.strip_prefix('+').unwrap_or(plain).trim()),
+    };
+    let Some((before, below)) = rest.split_once('/') else {
+        return Some(sign * decimal(rest)?);
+    };
+    let below = decimal(below.trim()).filter(|below| *below > 0.0)?;
+    let before = before.trim();
+    let (units, above) = match before.rsplit_once([' ', '-']) {
+        Some((units, above)) => (
+            decimal(units.trim_end_matches([' ', '-']))?,
+            decimal(above)?,
+        ),
+        None => (0.0, decimal(before)?),
+    };
+    Some(sign * (units + above / below))
+}
+
+/// Digits with one decimal sign at most.
+fn decimal(text: &str) -> Option<f64> {
+    let is_plain = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    is_plain.then(|| text.parse().ok()).flatten()
+}
+
+/// Signs, spaces and fractions of many alphabets as their plain forms.
+fn plainly(text: &str) -> String {
+    let mut plain = String::with_capacity(text.len() + 8);
+    for character in text.chars() {
+        match character {
+            '−' | '–' | '‐' | '‑' => plain.push('-'),
+            '⁄' | '∕' => plain.push('/'),
+            '½' => plain.push_str(" 1/2"),
+            '¼' => plain.push_str(" 1/4"),
+            '¾' => plain.push_str(" 3/4"),
+            '⅛' => plain.push_str(" 1/8"),
+            '⅜' => plain.push_str(" 3/8"),
+            '⅝' => plain.push_str(" 5/8"),
+            '⅞' => plain.push_str(" 7/8"),
+            ',' | '٫' => plain.push('.'),
+            '\u{200b}' | '\u{feff}' => {}
+            space if space.is_whitespace() => plain.push(' '),
+            other => plain.push(other),
+        }
+    }
+    plain
 }
 
 /// Reads a number in the field's own unit.
@@ -170,6 +225,17 @@ mod tests {
         let mw = power_dbm("100 mW").unwrap_or(f64::NAN);
         assert!((mw - 20.0).abs() < 1e-9);
         assert_eq!(power_dbm("1W"), Ok(30.0));
+    }
+
+    #[test]
+    fn no_digit_is_rounded_away_and_no_number_is_too_long() {
+        assert_eq!(number("0.0001 km", METRES), Ok(0.0001 * 1e3));
+        assert_eq!(number("12.34567", METRES), Ok(12.34567));
+        assert_eq!(number("36000000", METRES), Ok(3.6e7));
+        assert_eq!(number("4½ in", MILLIMETRES), Ok(114.3));
+        assert_eq!(number("-3-1/4", DECIBELS), Ok(-3.25));
+        assert_eq!(number("1/3", DECIBELS), Ok(1.0 / 3.0));
+        assert_eq!(number(",5", DECIBELS), Ok(0.5));
     }
 
     #[test]

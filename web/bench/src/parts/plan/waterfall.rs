@@ -65,7 +65,7 @@ pub(super) fn picture(
         if item.kind == BudgetItemKind::TransmitPower {
             level(&mut sheet, &axis, y, &name, item.level_dbm);
         } else {
-            step(&mut sheet, &axis, y, &name, [before, item.level_dbm]);
+            step(&mut sheet, &axis, y, &name, before, item);
         }
         before = item.level_dbm;
     }
@@ -98,15 +98,14 @@ fn grid(sheet: &mut Sheet, axis: &Axis, bottom: f64) {
 }
 
 /// A step: full where it adds, outlined where it takes; its figure beside it.
-fn step(sheet: &mut Sheet, axis: &Axis, y: f64, name: &str, levels: [f64; 2]) {
-    let [before, after] = levels;
-    let (from, to) = (axis.x(before), axis.x(after));
+fn step(sheet: &mut Sheet, axis: &Axis, y: f64, name: &str, before_dbm: f64, item: &BudgetItem) {
+    let (from, to) = (axis.x(before_dbm), axis.x(item.level_dbm));
     let middle = y + 0.5 * ROW;
     let bar = PathText::of_rectangle(
         (from.min(to), middle - 0.5 * BAR),
         (from.max(to).max(from.min(to) + 1.5), middle + 0.5 * BAR),
     );
-    let class = if after > before {
+    let class = if item.change_db > 0.0 {
         "plan-gain"
     } else {
         "plan-loss"
@@ -116,7 +115,8 @@ fn step(sheet: &mut Sheet, axis: &Axis, y: f64, name: &str, levels: [f64; 2]) {
     on.segment(to, middle + 0.5 * BAR, to, middle + ROW - 0.5 * BAR);
     sheet.path("plan-step", &on.into_text());
     sheet.text("pic-words", Anchor::Start, (2.0, middle + 4.0), name);
-    let figure = signed_db(after - before);
+    // Its own change, as the table has it: steps without a row lie between the bars.
+    let figure = signed_db(item.change_db);
     // The figure stands inside a long bar, else where there is room beside it.
     if (from - to).abs() > 90.0 {
         let centre = (0.5 * (from + to), middle + 4.0);

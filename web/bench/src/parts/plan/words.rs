@@ -20,8 +20,28 @@ fn three_figures(value: f64) -> String {
     }
 }
 
+/// The next number of three figures that is no smaller, in whole hundredths at least.
+fn three_figures_or_more(value: f64) -> f64 {
+    if value <= 0.0 {
+        return value;
+    }
+    let decade = 10_f64.powf(value.log10().floor() - 2.0).max(0.01);
+    // A billionth over is an error of rounding.
+    (value / decade - 1e-9).ceil() * decade
+}
+
 /// A distance along the path: `300 m`, `984 ft (300 m)`.
 pub(super) fn distance(metres: f64, unit: LengthUnit) -> String {
+    distance_of(metres, unit, |value| value)
+}
+
+/// A distance to be kept, rounded up in every unit shown.
+pub(super) fn distance_at_least(metres: f64, unit: LengthUnit) -> String {
+    distance_of(metres, unit, three_figures_or_more)
+}
+
+fn distance_of(metres: f64, unit: LengthUnit, rounded: fn(f64) -> f64) -> String {
+    let three_figures = |value| three_figures(rounded(value));
     if !metres.is_finite() {
         return "beyond any distance".to_owned();
     }
@@ -105,7 +125,7 @@ pub(super) fn milliwatts(dbm: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{distance, milliwatts, signed_db};
+    use super::{distance, distance_at_least, milliwatts, signed_db};
     use tinwave_web::entry::LengthUnit::{Inch, Millimetre};
 
     #[test]
@@ -116,6 +136,16 @@ mod tests {
         assert_eq!(distance(300.0, Inch), "984 ft (300 m)");
         assert_eq!(distance(1.82, Millimetre), "1.82 m");
         assert_eq!(distance(1_841.0, Inch), "6040 ft (1.84 km)");
+    }
+
+    #[test]
+    fn a_distance_to_be_kept_is_never_rounded_down() {
+        assert_eq!(distance_at_least(123.2, Millimetre), "124 m");
+        assert_eq!(distance_at_least(12.31, Millimetre), "12.4 m");
+        assert_eq!(distance_at_least(7.0, Millimetre), "7.00 m");
+        assert_eq!(distance_at_least(1_001.0, Millimetre), "1.01 km");
+        // 12.31 m over 0.3048 m is 40.387.
+        assert_eq!(distance_at_least(12.31, Inch), "40.4 ft (12.4 m)");
     }
 
     #[test]
