@@ -92,35 +92,56 @@ scenario('printing works without a network', async (t) => {
   assert.match((await saved(page, 'pdf')).bytes.toString('latin1'), /^%PDF/);
 });
 
-/** The box of all ink on each page of a PDF, in millimetres from its left upper corner. */
-async function inkBoxes(t, bytes) {
+const DOTS = 600;
+const mm = (pixels) => (pixels / DOTS) * 25.4;
+
+/** The straight lines on each page of a PDF, upright and level, in millimetres. */
+async function linesOf(t, bytes) {
   const folder = await scratch(t);
   await writeFile(join(folder, 'it.pdf'), bytes);
-  await promisify(execFile)(process.env.TINWAVE_PDFTOPPM, ['-gray', '-r', '300', join(folder, 'it.pdf'), join(folder, 'page')]);
+  await promisify(execFile)(process.env.TINWAVE_PDFTOPPM, ['-gray', '-r', `${DOTS}`, join(folder, 'it.pdf'), join(folder, 'page')]);
   const pages = (await readdir(folder)).filter((name) => name.endsWith('.pgm')).sort();
-  return Promise.all(pages.map(async (name) => inkBox(await readFile(join(folder, name)))));
+  const found = [];
+  for (const name of pages) found.push(linesIn(await readFile(join(folder, name))));
+  return found;
 }
 
-/** Of a grey picture (PGM, binary) at 300 points to the inch. */
-function inkBox(picture) {
+/** Of a grey picture (PGM, binary). */
+function linesIn(picture) {
   const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(picture.subarray(0, 40).toString('latin1'));
   const [width, height] = [Number(head[1]), Number(head[2])];
   const grey = picture.subarray(head[0].length);
-  const box = { left: width, top: height, right: 0, bottom: 0 };
+  const [upright, level] = [new Uint32Array(width), new Uint32Array(height)];
+  const runs = new Uint32Array(width);
   for (let y = 0; y < height; y++) {
+    let run = 0;
     for (let x = 0; x < width; x++) {
-      if (grey[y * width + x] > 127) continue;
-      box.left = Math.min(box.left, x);
-      box.right = Math.max(box.right, x);
-      box.top = Math.min(box.top, y);
-      box.bottom = y;
+      const dark = grey[y * width + x] < 128;
+      run = dark ? run + 1 : 0;
+      runs[x] = dark ? runs[x] + 1 : 0;
+      if (run > level[y]) level[y] = run;
+      if (runs[x] > upright[x]) upright[x] = runs[x];
     }
   }
-  const mm = (pixels) => (pixels / 300) * 25.4;
-  return { width: mm(width), height: mm(height), left: mm(box.left), right: mm(box.right), top: mm(box.top), bottom: mm(box.bottom) };
+  return { upright: middles(upright), level: middles(level) };
 }
 
-scenario('what the browser prints has its ink where the measured PDF has it', async (t) => {
+/** Where ink runs straight for 8 mm or more: the middles of neighbouring places. */
+function middles(longest) {
+  const places = [];
+  let first = -1;
+  for (let i = 0; i <= longest.length; i++) {
+    const line = mm(longest[i] ?? 0) >= 8;
+    if (line && first < 0) first = i;
+    if (!line && first >= 0) {
+      places.push(mm((first + i - 1) / 2));
+      first = -1;
+    }
+  }
+  return places;
+}
+
+scenario('what the browser prints has its lines within 0.1 mm of the measured PDF', async (t) => {
   const { url } = await serve(t);
   const page = await started(t, url);
   const file = await saved(page, 'pdf');
@@ -130,14 +151,20 @@ scenario('what the browser prints has its ink where the measured PDF has it', as
   await page.click('[data-do=print][data-arg=paper]');
   await page.locator('html[data-printed]').waitFor({ state: 'attached' });
   const printed = await page.pdf({ preferCSSPageSize: true, printBackground: true });
-  const [wanted, got] = [await inkBoxes(t, file.bytes), await inkBoxes(t, printed)];
-  assert.ok(wanted.length >= 2, `${wanted.length} sheets`);
+  const [wanted, got] = [await linesOf(t, file.bytes), await linesOf(t, printed)];
+  assert.ok(wanted.length >= 3, `${wanted.length} sheets`);
   assert.equal(got.length, wanted.length);
-  for (const [i, box] of wanted.entries()) {
-    assert.ok(box.right - box.left > 150, 'rulers and words reach across the sheet');
-    for (const [edge, mm] of Object.entries(box)) {
-      // A tenth of a millimetre, and the grain of the picture: the page itself may be a pixel off.
-      assert.ok(Math.abs(got[i][edge] - mm) <= 0.19, `sheet ${i + 1}, ${edge}: ${got[i][edge]} mm, not ${mm}`);
+  let compared = 0;
+  for (const [i, sheet] of wanted.entries()) {
+    for (const [kind, places] of Object.entries(sheet)) {
+      assert.equal(got[i][kind].length, places.length, `sheet ${i + 1}, ${kind}: ${got[i][kind]} for ${places}`);
+      for (const [k, place] of places.entries()) {
+        const off = got[i][kind][k] - place;
+        assert.ok(Math.abs(off) <= 0.1, `sheet ${i + 1}, ${kind} ${place} mm is off by ${off} mm`);
+        compared += 1;
+      }
     }
   }
+  // Rulers, the strip's edges, the connector's outline.
+  assert.ok(compared >= 20, `${compared} lines`);
 });
