@@ -99,6 +99,30 @@ scenario('a measured file is drawn beside the design, explained, and cut by', as
   await checkQuiet(page);
 });
 
+scenario('a file may be dropped, and a table or one point typed', async (t) => {
+  const { url } = await serve(t);
+  const page = await working(await open(t, url, PHONE));
+  await unfold(page, 'measure');
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    const rows = Array.from({ length: 60 }, (_, i) => `${2350 + 3 * i} ${0.1 + i / 1000} 0.05`);
+    data.items.add(new File([`# MHz S RI R 50\n${rows.join('\n')}\n`], 'dropped.s1p'));
+    const place = document.querySelector('#measure [data-drop=file]');
+    place.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));
+  });
+  await says(page, 'measure', 'compare-rows', /VSWR/);
+  assert.match(await page.inputValue('#measure-file'), /^# MHz/);
+  await page.check('#measure input[name=source][value=table]');
+  await page.fill('#measure-table', '2400 1,8\n2440 1,5\n2480 1,7');
+  await says(page, 'measure', 'compare-rows', /2440/);
+  await page.check('#measure input[name=source][value=best]');
+  await page.fill('#measure-best', '2390');
+  await page.fill('#measure-vswr', '1.6');
+  await says(page, 'measure', 'compare-rows', /2390/);
+  await checkAxe(page);
+  await checkQuiet(page);
+});
+
 scenario('a measurement is explained within its time', async (t) => {
   const { url } = await serve(t);
   const page = await working(await open(t, url));
