@@ -221,6 +221,21 @@ scenario('a link is planned: margin, path, law only when rules are chosen', asyn
   await says(page, 'plan', 'sum', /at 600 m/);
   // Twice the distance costs 6 dB.
   assert.ok(Math.abs(near - (await margin()) - 6) <= 1, `${near} then ${await margin()}`);
+  // The far end may be a design that was kept: a funnel adds to the margin.
+  const plain = await margin();
+  await page.selectOption('#mouth', 'funnel');
+  await page.fill('#mouth-diameter', '160');
+  await page.fill('#name', 'South mast');
+  await page.click('[data-do=keep]');
+  await page.selectOption('#mouth', 'open');
+  await page.selectOption('#plan-far', 'link');
+  await page.focus('#plan-far-kept');
+  await page.selectOption('#plan-far-kept', { label: 'South mast' });
+  await page.waitForFunction(
+    ([selector, least]) => Number(/margin ([\d.]+) dB/.exec(document.querySelector(selector).textContent)?.[1]) > least,
+    [place('plan', 'sum'), plain + 2],
+  );
+  await page.selectOption('#plan-far', { index: 0 });
   await page.selectOption('#plan-rules', { index: 1 });
   await says(page, 'plan', 'lawful', /47 CFR/);
   await page.fill('#plan-obstacles', '100 x');

@@ -89,6 +89,7 @@ class Part {
     this.body.replaceChildren(form);
     this.form = form;
     this.restore();
+    this.offerKept();
     form.addEventListener('submit', (event) => event.preventDefault());
     form.addEventListener('input', () => this.changed());
     form.addEventListener('change', (event) => this.chosen(event));
@@ -106,6 +107,26 @@ class Part {
     note.textContent =
       'This part could not be fetched or has stopped. Fold and unfold it to try again; what you entered is kept.';
     this.body.replaceChildren(note);
+  }
+
+  /** Lists the designs that are kept on the device; choosing one enters its link. */
+  offerKept() {
+    for (const list of this.form.querySelectorAll('[data-kept]')) {
+      const field = this.form.elements[list.dataset.kept];
+      const fill = () => {
+        const lines = memory.read('tinwave').split('\n').map((line) => line.split(' '));
+        const kept = lines.filter(([what]) => what === 'saved');
+        const options = kept.map(([, link, ...name]) => new Option(name.join(' '), link));
+        list.replaceChildren(list.options[0], ...options);
+        list.value = field.value;
+        if (list.selectedIndex < 0) list.value = '';
+      };
+      fill();
+      list.addEventListener('focus', fill);
+      list.addEventListener('change', () => {
+        if (list.value) field.value = list.value;
+      });
+    }
   }
 
   /** The entries of the visit before. */
