@@ -86,6 +86,12 @@ fn every_field_has_a_label_and_a_message() {
         if !is_field {
             continue;
         }
+        if let Some(into) = attribute(tag, "data-kept") {
+            // It only fills in another field, and is no entry of its own.
+            assert!(ids.contains(into), "no field {into}");
+            assert!(labelled.contains(attribute(tag, "id").unwrap_or_default()));
+            continue;
+        }
         fields += 1;
         let name = attribute(tag, "name").unwrap_or_default();
         assert_eq!(attribute(tag, "id"), Some(name));
