@@ -8,6 +8,7 @@ import {
   FIRST,
   checkQuiet,
   copyOf,
+  fileLike,
   keptOffline,
   open,
   openIn,
@@ -119,4 +120,22 @@ scenario('keeps nothing when a host sends the page in place of a missing file', 
   const url = await serveEverything(t, FIRST, 'icon-512.png');
   const page = await ready(await open(t, url));
   assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
+});
+
+scenario('a page sent in place of a part\u2019s program is not kept, and the part says so', async (t) => {
+  const missing = await fileLike(FIRST, /^bench-.*\.wasm$/);
+  const url = await serveEverything(t, FIRST, missing);
+  const page = await ready(await open(t, url));
+  await keptOffline(page);
+  await page.reload(); // From now on the worker answers.
+  await ready(page);
+  await page.click('#plan > details > summary');
+  await page.locator('#plan .part-body', { hasText: 'could not be fetched' }).waitFor();
+  const kept = await page.evaluate(async () => {
+    const names = await caches.keys();
+    const lists = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+    return lists.flat().map(({ url: address }) => address);
+  });
+  assert.ok(kept.length > 5);
+  assert.ok(!kept.some((address) => address.endsWith(missing)), missing);
 });

@@ -94,7 +94,7 @@ class Part {
     form.addEventListener('input', () => this.changed());
     form.addEventListener('change', (event) => this.chosen(event));
     form.addEventListener('click', (event) => this.pressed(event.target));
-    form.addEventListener('keydown', (event) => this.key_pressed(event));
+    form.addEventListener('keydown', (event) => this.keyPressed(event));
     this.catchFiles();
     this.ask();
   }
@@ -203,7 +203,7 @@ class Part {
     if (act) this.ask({ act });
   }
 
-  key_pressed(event) {
+  keyPressed(event) {
     if (event.key !== 'Enter' && event.key !== ' ') return;
     if (!event.target.matches('[role=button][data-act]')) return;
     event.preventDefault();
@@ -260,7 +260,11 @@ class Part {
 
   hide(name, hidden) {
     const place = this.section.querySelector(`[data-place="${name}"]`);
-    if (place) place.hidden = hidden;
+    if (!place) return;
+    const held = hidden && place.contains(document.activeElement);
+    place.hidden = hidden;
+    // Who pressed what is gone now goes on from the part's head.
+    if (held) this.section.querySelector('summary').focus({ preventScroll: true });
   }
 
   wrong(name, sentence) {
@@ -321,7 +325,12 @@ export function open(section) {
   part.open();
 }
 
-// The design has changed: every part answers anew.
+// The design has changed: every part answers anew. (It is also written when only
+// what the page knows of it has.)
+const standing = () => `${root.dataset.design} ${root.dataset.unit}`;
+let stood = standing();
 new MutationObserver(() => {
+  if (stood === standing()) return;
+  stood = standing();
   for (const part of parts.values()) if (part.form) part.ask();
 }).observe(root, { attributeFilter: ['data-design', 'data-unit'] });

@@ -28,14 +28,20 @@ const TYPES = {
 const address = (file) => new URL(file, SCOPE).href;
 const isHashed = (file) => /-[0-9a-f]{8}\.\w+$/.test(file);
 
+/** Whether a response is the file, not what a host may send in its place. */
+function isIt(file, response) {
+  const type = response.headers.get('content-type') ?? '';
+  const kind = file === './' ? file : file.split('.').pop();
+  return response.status === 200 && !response.redirected && TYPES[kind].test(type);
+}
+
 /** Fetches one file and refuses what a host may send in its place. */
 async function fetched(file) {
   // A name with a fingerprint has one content for good; any other is asked for anew.
   const cache = isHashed(file) ? 'default' : 'reload';
   const response = await fetch(address(file), { cache, credentials: 'same-origin' });
-  const type = response.headers.get('content-type') ?? '';
-  const kind = file === './' ? file : file.split('.').pop();
-  if (response.status !== 200 || response.redirected || !TYPES[kind].test(type)) {
+  if (!isIt(file, response)) {
+    const type = response.headers.get('content-type') ?? '';
     throw new Error(`${file}: status ${response.status}, type "${type}"`);
   }
   if (file === './' && !(await response.clone().text()).includes(VERSION)) {
@@ -92,7 +98,7 @@ async function answer(file, request) {
   if (kept) return kept;
   // Not kept yet, or dropped by the browser for want of space.
   const response = await fetch(request);
-  if (LATER.includes(file) && response.ok) await cache.put(address(file), response.clone());
+  if (LATER.includes(file) && isIt(file, response)) await cache.put(address(file), response.clone());
   return response;
 }
 

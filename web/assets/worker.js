@@ -54,22 +54,24 @@ async function work(id, text, part) {
   postMessage({ id, done: total, total, text: bench.job_finish(part), ended: true });
 }
 
-onmessage = async ({ data }) => {
-  try {
-    await started;
-  } catch (error) {
-    // Thrown where the page hears of it.
-    setTimeout(() => {
-      throw error;
-    });
-    return;
-  }
-  if (Array.isArray(data)) solve(...data);
+async function answer(data) {
+  await started;
+  if (Array.isArray(data)) await solve(...data);
   else if (data.markup) postMessage({ id: data.id, text: bench.part_markup(data.markup) });
   else if (data.ask) postMessage({ id: data.id, text: bench.part_answer(data.ask) });
-  else if (data.begin) work(data.id, data.begin, data.part);
+  else if (data.begin) await work(data.id, data.begin, data.part);
   else {
     jobs.delete(data.stop);
     bench.job_drop(data.stop);
   }
+}
+
+onmessage = ({ data }) => {
+  answer(data).catch((error) => {
+    // A program that did not come, or broke, is an error of the worker's: the page
+    // hears of what is thrown, not of a promise that was refused.
+    setTimeout(() => {
+      throw error;
+    });
+  });
 };

@@ -43,6 +43,7 @@ fn solved_only(model: &Model, text: Option<String>) -> String {
     text.unwrap_or_else(|| {
         match model.solving {
             Solving::Working { .. } => "being computed",
+            Solving::Untouched => "not computed yet",
             _ => NOT_COMPUTED,
         }
         .to_owned()
@@ -133,6 +134,10 @@ fn solving(model: &Model) -> String {
         }
         Solving::Working { .. } => {
             "Estimated from an endless pipe. The full computation of this can is running."
+                .to_owned()
+        }
+        Solving::Untouched => {
+            "Estimated from an endless pipe. The full computation of this can begins when you first touch the page."
                 .to_owned()
         }
         Solving::Stopped => {

@@ -111,7 +111,7 @@ impl Model {
             unknown: Vec::new(),
             covered: None,
             outsides: Outsides::default(),
-            solving: Solving::Working { done: 0, total: 0 },
+            solving: Solving::Untouched,
             analyser: Analyser::new(),
         }
     }

@@ -70,7 +70,9 @@ impl Outsides {
 /// How far the solution is.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Solving {
-    /// Not asked for yet, or running.
+    /// The page has not been touched yet.
+    Untouched,
+    /// Asked for, or running.
     Working { done: u32, total: u32 },
     /// There, and shown.
     Done,
@@ -140,7 +142,11 @@ impl OutsideJob {
             }
             self.desk.borrow_mut().asked = Some((key, design));
             self.rest.set(REST_MS, Box::new(move || self.ask()));
-            Solving::Working { done: 0, total: 0 }
+            if browser::worker_script().is_some() {
+                Solving::Working { done: 0, total: 0 }
+            } else {
+                Solving::Untouched
+            }
         };
         self.show(solving);
     }

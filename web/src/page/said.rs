@@ -72,7 +72,7 @@ pub(super) fn findings(model: &Model, place: Place) -> String {
     // What is about to be replaced is said once, beside the progress.
     let passing = |finding: &Finding| {
         matches!(finding, Finding::BeamOfEndlessPipe { .. })
-            && matches!(model.solving, Solving::Working { .. })
+            && matches!(model.solving, Solving::Working { .. } | Solving::Untouched)
     };
     let here = |finding: &&Finding| place_of(finding) == place && !passing(finding);
     for finding in all.iter().filter(here) {
