@@ -1,7 +1,7 @@
 //! Finds the browser.
 
 use std::env;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use tinwave::{Failure, Result, apt};
 
 /// Names that Chromium goes by on the search path.
@@ -25,26 +25,10 @@ pub(crate) fn find() -> Result<PathBuf> {
             remedy: "set it to Chromium's program, or unset it".to_owned(),
         });
     }
-    if on_path().is_none() && apt::usable() {
-        apt::install(&["chromium"])?;
-    }
-    on_path().ok_or_else(|| Failure::Missing {
+    apt::program(&NAMES, "chromium")?.ok_or_else(|| Failure::Missing {
         what: "the browser tests need Chromium, and none was found".to_owned(),
         remedy: "install it (on Debian: sudo apt-get install chromium), \
                  or set TINWAVE_CHROMIUM to its program"
             .to_owned(),
     })
-}
-
-fn on_path() -> Option<PathBuf> {
-    let path = env::var_os("PATH")?;
-    let folders: Vec<PathBuf> = env::split_paths(&path).collect();
-    NAMES
-        .iter()
-        .flat_map(|name| {
-            folders
-                .iter()
-                .map(move |folder: &PathBuf| folder.join(name))
-        })
-        .find(|file: &PathBuf| Path::is_file(file))
 }

@@ -8,6 +8,7 @@ pub mod drawing;
 pub mod entry;
 pub mod example;
 pub mod history;
+pub mod job_lines;
 pub mod link;
 pub mod store;
 pub mod trade_sizes;

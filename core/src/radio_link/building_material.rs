@@ -1,6 +1,6 @@
 //! Building materials by ITU-R P.2040.
 //!
-//! Source: ITU-R P.2040-3 (08/2023), Table 3, read from a transcription of it. Ordinary
+//! Source: ITU-R P.2040-3 (08/2023), Table 3, read from a copy of its figures. Ordinary
 //! dry materials: reinforcing bars, foil, coated glass and moisture add 3 to 30 dB to a
 //! wall (common practice, no source).
 

@@ -4,10 +4,9 @@ use tinwave_web::drawing::path_text::PathText;
 use tinwave_web::entry::format_decimal;
 
 use crate::html::escaped;
+use crate::sheet::{Anchor, Sheet, WIDTH, round_values};
 
-/// Size of a chart, px; it fills its column.
-pub const WIDTH: f64 = 340.0;
-/// Height, px.
+/// Height of a chart, px.
 pub const HEIGHT: f64 = 230.0;
 const LEFT: f64 = 44.0;
 const RIGHT: f64 = WIDTH - 12.0;
@@ -15,6 +14,8 @@ const TOP: f64 = 24.0;
 const BOTTOM: f64 = HEIGHT - 36.0;
 /// Least room for one figure along each axis, px.
 const ROOM: (f64, f64) = (52.0, 28.0);
+
+const WORDS: &str = "pic-words pic-small";
 
 /// One axis: its ends and what it measures, unit included.
 #[derive(Clone, Debug, PartialEq)]
@@ -122,70 +123,66 @@ impl Chart {
         path.into_text()
     }
 
-    /// Grid lines and the figures beside them.
-    fn grid(&self) -> (String, String) {
+    fn x_values(&self) -> Vec<(f64, u8)> {
+        round_values(self.x.low, self.x.high, (RIGHT - LEFT) / ROOM.0)
+    }
+
+    fn y_values(&self) -> Vec<(f64, u8)> {
+        round_values(self.y.low, self.y.high, (BOTTOM - TOP) / ROOM.1)
+    }
+
+    fn draw_grid(&self, sheet: &mut Sheet) {
         let mut path = PathText::new();
-        let mut figures = String::new();
-        for (value, digits) in round_values(&self.x, (RIGHT - LEFT) / ROOM.0) {
+        for (value, _) in self.x_values() {
             let (x, _) = self.place((value, self.y.low));
             path.segment(x, TOP, x, BOTTOM);
-            let figure = format_decimal(value, digits);
-            push_text(&mut figures, "middle", (x, BOTTOM + 15.0), &figure);
         }
-        for (value, digits) in round_values(&self.y, (BOTTOM - TOP) / ROOM.1) {
+        for (value, _) in self.y_values() {
             let (_, y) = self.place((self.x.low, value));
             path.segment(LEFT, y, RIGHT, y);
-            let figure = format_decimal(value, digits);
-            push_text(&mut figures, "end", (LEFT - 5.0, y + 4.0), &figure);
         }
-        push_text(&mut figures, "start", (2.0, 13.0), &self.y.title);
-        push_text(&mut figures, "end", (RIGHT, HEIGHT - 5.0), &self.x.title);
-        (path.into_text(), figures)
+        sheet.path("pic-grid", path.as_str());
+    }
+
+    /// The figures beside the grid, and what the axes measure.
+    fn write_figures(&self, sheet: &mut Sheet) {
+        let mut write = |anchor, at, words: &str| sheet.text(WORDS, anchor, at, words);
+        for (value, digits) in self.x_values() {
+            let (x, _) = self.place((value, self.y.low));
+            let at = (x, BOTTOM + 15.0);
+            write(Anchor::Middle, at, &format_decimal(value, digits));
+        }
+        for (value, digits) in self.y_values() {
+            let (_, y) = self.place((self.x.low, value));
+            let at = (LEFT - 5.0, y + 4.0);
+            write(Anchor::End, at, &format_decimal(value, digits));
+        }
+        write(Anchor::Start, (2.0, 13.0), &self.y.title);
+        write(Anchor::End, (RIGHT, HEIGHT - 5.0), &self.x.title);
     }
 
     /// The chart as markup.
     #[must_use]
     pub fn to_svg(&self) -> String {
-        let (grid, figures) = self.grid();
-        let mut svg = String::with_capacity(4_000);
-        let role = if self.choices.is_empty() {
-            "img"
+        let begin = if self.choices.is_empty() {
+            Sheet::new
         } else {
-            "group"
+            Sheet::with_buttons
         };
-        for part in [
-            "<svg class=\"pic-sheet pic-chart\" xmlns=\"http://www.w3.org/2000/svg\" role=\"",
-            role,
-            "\" viewBox=\"0 0 340 230\" aria-labelledby=\"",
-            self.id,
-            "-title\" aria-describedby=\"",
-            self.id,
-            "-desc\"><title id=\"",
-            self.id,
-            "-title\">",
-            &escaped(&self.title),
-            "</title><desc id=\"",
-            self.id,
-            "-desc\">",
-            &escaped(&self.description),
-            "</desc>",
-        ] {
-            svg.push_str(part);
-        }
-        push_path(&mut svg, "pic-band", &self.band());
-        push_path(&mut svg, "pic-grid", &grid);
+        let mut sheet = begin(self.id, HEIGHT, &self.title, &self.description);
+        sheet.path("pic-band", &self.band());
+        self.draw_grid(&mut sheet);
         for (kind, points) in &self.lines {
-            push_path(&mut svg, kind.class(), &self.line(points));
+            sheet.path(kind.class(), &self.line(points));
         }
-        svg.push_str(&figures);
+        self.write_figures(&mut sheet);
         for choice in &self.choices {
-            self.push_choice(&mut svg, choice);
+            self.push_choice(&mut sheet, choice);
         }
-        svg.push_str("</svg>");
-        svg
+        sheet.finish()
     }
 
-    fn push_choice(&self, svg: &mut String, choice: &Choice) {
+    fn push_choice(&self, sheet: &mut Sheet, choice: &Choice) {
         let (x, y) = self.place(choice.at);
         let pressed = if choice.chosen { "true" } else { "false" };
         for part in [
@@ -201,7 +198,7 @@ impl Chart {
             &format_plain(y),
             ")\"><circle class=\"pic-reach\" r=\"13\"/><circle class=\"pic-dot\" r=\"5\"/></g>",
         ] {
-            svg.push_str(part);
+            sheet.push(part);
         }
     }
 }
@@ -211,51 +208,6 @@ fn format_plain(px: f64) -> String {
     let mut text = String::new();
     tinwave_web::drawing::fixed_point::push_tenths(&mut text, px);
     text
-}
-
-fn push_path(svg: &mut String, class: &str, data: &str) {
-    if !data.is_empty() {
-        for part in ["<path class=\"", class, "\" d=\"", data, "\"/>"] {
-            svg.push_str(part);
-        }
-    }
-}
-
-fn push_text(svg: &mut String, anchor: &str, at: (f64, f64), text: &str) {
-    for part in [
-        "<text class=\"pic-words pic-small\" text-anchor=\"",
-        anchor,
-        "\" x=\"",
-        &format_plain(at.0),
-        "\" y=\"",
-        &format_plain(at.1),
-        "\">",
-        &escaped(text),
-        "</text>",
-    ] {
-        svg.push_str(part);
-    }
-}
-
-/// Round values on an axis, at most `most` of them, and their decimals.
-fn round_values(axis: &Axis, most: f64) -> Vec<(f64, u8)> {
-    let span = axis.high - axis.low;
-    if !(span.is_finite() && span > 0.0) {
-        return Vec::new();
-    }
-    let wanted = span / most.max(1.0);
-    let decade = 10_f64.powf(wanted.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0]
-        .map(|factor| factor * decade)
-        .into_iter()
-        .find(|step| *step >= wanted * 0.999)
-        .unwrap_or(10.0 * decade);
-    let digits = (-step.log10() - 1e-9).ceil().clamp(0.0, 6.0) as u8;
-    let first = (axis.low / step - 1e-6).ceil();
-    let count = (axis.high / step + 1e-6).floor() - first;
-    (0..=count.clamp(0.0, 60.0) as u32)
-        .map(|i| ((first + f64::from(i)) * step, digits))
-        .collect()
 }
 
 /// An axis from round value to round value around all that is given, at least
@@ -283,7 +235,7 @@ pub fn axis_around(values: impl Iterator<Item = f64>, least: f64, title: String)
 
 #[cfg(test)]
 mod tests {
-    use super::{Axis, Chart, Choice, LineKind, axis_around, round_values};
+    use super::{Axis, Chart, Choice, LineKind, axis_around};
 
     fn chart() -> Chart {
         Chart {
@@ -321,23 +273,6 @@ mod tests {
         assert!(svg.contains("translate(186 109)"), "{svg}");
         assert!(!svg.contains("NaN") && svg.contains("A &lt; B"), "{svg}");
         assert!(svg.contains("&quot;half&quot;"));
-    }
-
-    #[test]
-    fn figures_are_round() {
-        let axis = |low, high| Axis {
-            low,
-            high,
-            title: String::new(),
-        };
-        let values: Vec<f64> = round_values(&axis(0.0, 10.0), 6.0)
-            .iter()
-            .map(|v| v.0)
-            .collect();
-        assert_eq!(values, [0.0, 2.0, 4.0, 6.0, 8.0, 10.0]);
-        let fine = round_values(&axis(1.0, 1.3), 5.0);
-        assert_eq!(fine.first().map(|v| v.1), Some(1));
-        assert!(round_values(&axis(1.0, f64::NAN), 5.0).is_empty());
     }
 
     #[test]

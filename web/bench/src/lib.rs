@@ -14,6 +14,7 @@ pub mod outsides;
 pub mod parts;
 pub mod reply;
 pub mod request;
+pub mod sheet;
 #[cfg(target_arch = "wasm32")]
 mod wasm;
 pub mod whole;

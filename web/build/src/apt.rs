@@ -3,6 +3,7 @@
 use crate::failure::{Failure, Result};
 use crate::folders::program_on_path;
 use crate::process::run_quiet;
+use std::path::PathBuf;
 use std::process::Command;
 use std::sync::OnceLock;
 
@@ -10,6 +11,19 @@ use std::sync::OnceLock;
 /// Debian-like system, and we are root or `sudo` needs no password.
 pub fn usable() -> bool {
     program_on_path("apt-get").is_some() && (is_root() || sudo_is_free())
+}
+
+/// A program by one of its names: on the search path, else that of a Debian package,
+/// installed where that can be done unasked. `None` if it can't be had.
+///
+/// # Errors
+/// [`Failure::Program`] when `apt-get` failed.
+pub fn program(names: &[&str], package: &str) -> Result<Option<PathBuf>> {
+    let find = || names.iter().find_map(|name| program_on_path(name));
+    if find().is_none() && usable() {
+        install(&[package])?;
+    }
+    Ok(find())
 }
 
 /// Installs those of the packages that are missing, without recommended extras.

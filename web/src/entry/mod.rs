@@ -21,6 +21,7 @@ pub use measured::{circumference_of, inside_from_outside, outside_from_circumfer
 
 pub(crate) use error::shortened;
 
+pub use number::plainly;
 use number::{Typed, read};
 
 /// The unit that a bare length is in.

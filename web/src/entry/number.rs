@@ -82,8 +82,10 @@ fn begins_unit(character: char) -> bool {
         || !character.is_ascii()
 }
 
-/// Spaces, signs and fractions of many alphabets as their plain forms.
-fn plainly(text: &str) -> String {
+/// Spaces, signs and fractions of many alphabets as their plain forms; what parts
+/// the decimals stays as it is, point or comma.
+#[must_use]
+pub fn plainly(text: &str) -> String {
     let mut plain = String::with_capacity(text.len() + 8);
     for character in text.chars() {
         match character {

@@ -8,30 +8,15 @@ use super::model::Model;
 use super::state::Page;
 use crate::connectors::{Mounting, connector};
 use crate::entry::LengthUnit;
+use crate::job_lines::JobLines;
 use crate::wire_gauges::{self, GaugeSystem};
-
-/// Lines of a job.
-struct Lines(String);
-
-impl Lines {
-    fn words(&mut self, key: &str, words: &str) {
-        for part in [key, "=", words, "\n"] {
-            self.0.push_str(part);
-        }
-    }
-
-    fn numbers(&mut self, key: &str, numbers: &[u32]) {
-        let words: Vec<String> = numbers.iter().map(u32::to_string).collect();
-        self.words(key, &words.join(" "));
-    }
-}
 
 /// The job's lines that follow from the design; the maker's choices come beside.
 fn job(model: &Model, link: &str) -> Option<String> {
     let work = &model.work;
     let (can, probe) = (&work.design.can, &work.design.probe);
     let kind = connector(work.connector.kind);
-    let mut lines = Lines(String::new());
+    let mut lines = JobLines::default();
     lines.words("name", &work.design.name);
     lines.words("link", link);
     let unit = match model.unit {
@@ -80,11 +65,11 @@ fn job(model: &Model, link: &str) -> Option<String> {
         lines.words("screw", &numbers.join(" "));
     }
     mouth(work.design.mouth, can.wall_um, &mut lines);
-    Some(lines.0)
+    Some(lines.into_text())
 }
 
 /// What stands at the mouth, of sheet as thick as the can's wall.
-fn mouth(mouth: Mouth, sheet_um: u32, lines: &mut Lines) {
+fn mouth(mouth: Mouth, sheet_um: u32, lines: &mut JobLines) {
     match mouth {
         Mouth::Funnel {
             mouth_diameter_um,

@@ -12,6 +12,7 @@ use tinwave_core::intrusion::{
 };
 use tinwave_core::outside::OutsideSpectrum;
 use tinwave_web::entry::{format_decimal, format_length};
+use tinwave_web::job_lines::JobLines;
 
 use crate::outsides::outside_of;
 use crate::reply::Reply;
@@ -26,23 +27,6 @@ const WALL_UM: u32 = 5_000;
 /// Places along the can that stand for all where the bracket may go.
 const PLACES: u32 = 8;
 
-/// Lines of a print job.
-#[derive(Default)]
-struct Lines(String);
-
-impl Lines {
-    fn words(&mut self, key: &str, words: &str) {
-        for part in [key, "=", words, "\n"] {
-            self.0.push_str(part);
-        }
-    }
-
-    fn numbers(&mut self, key: &str, numbers: &[u32]) {
-        let words: Vec<String> = numbers.iter().map(u32::to_string).collect();
-        self.words(key, &words.join(" "));
-    }
-}
-
 /// The numbers of a choice; none where nothing is chosen.
 fn chosen(request: &Request, field: &str) -> Vec<u32> {
     let words = request.get(field).split(' ');
@@ -54,7 +38,7 @@ fn chosen(request: &Request, field: &str) -> Vec<u32> {
 /// degree).
 #[must_use]
 pub fn answer(request: &Request) -> Reply {
-    let mut lines = Lines::default();
+    let mut lines = JobLines::default();
     let outside = outside_of(request.design());
     limits(request.design(), outside.as_ref(), &mut lines);
     if let [thickness_um, permittivity_milli, loss_tangent_micro] = *chosen(request, "cap") {
@@ -69,7 +53,7 @@ pub fn answer(request: &Request) -> Reply {
         bracket(request, outside.as_ref(), angle_millideg, &mut lines);
     }
     let mut reply = Reply::new();
-    reply.lines(lines.0);
+    reply.lines(lines.into_text());
     reply
 }
 
@@ -78,7 +62,7 @@ const STEP_UM: u32 = 200;
 const STEPS: u32 = 40;
 
 /// How short and how long the wire may be before the VSWR passes 1.5 and 2.
-fn limits(design: &Design, outside: Option<&Arc<OutsideSpectrum>>, lines: &mut Lines) {
+fn limits(design: &Design, outside: Option<&Arc<OutsideSpectrum>>, lines: &mut JobLines) {
     let mut analyser = Analyser::new();
     let mut worst = |length_um: u32| {
         let mut trial = design.clone();
@@ -113,7 +97,12 @@ fn limits(design: &Design, outside: Option<&Arc<OutsideSpectrum>>, lines: &mut L
     }
 }
 
-fn cap(design: &Design, outside: Option<&Arc<OutsideSpectrum>>, sheet: &Sheet, lines: &mut Lines) {
+fn cap(
+    design: &Design,
+    outside: Option<&Arc<OutsideSpectrum>>,
+    sheet: &Sheet,
+    lines: &mut JobLines,
+) {
     lines.numbers("cap", &[sheet.thickness_um, sheet.permittivity_milli]);
     let said = match cap_effect(design, outside, sheet) {
         Ok(effect) => cap_said(&effect),
@@ -157,7 +146,7 @@ fn bracket(
     request: &Request,
     outside: Option<&Arc<OutsideSpectrum>>,
     angle_millideg: u32,
-    lines: &mut Lines,
+    lines: &mut JobLines,
 ) {
     let design = request.design();
     let first = WALL_UM + HOLE_UM / 2;

@@ -20,23 +20,15 @@ fn pdftoppm() -> Result<PathBuf, String> {
     static FOUND: OnceLock<Result<PathBuf, String>> = OnceLock::new();
     FOUND
         .get_or_init(|| {
-            if on_path().is_none() && tinwave::apt::usable() {
-                tinwave::apt::install(&["poppler-utils"]).map_err(|error| error.to_string())?;
-            }
-            on_path().ok_or_else(|| {
+            let found = tinwave::apt::program(&["pdftoppm"], "poppler-utils");
+            let found = found.map_err(|error| error.to_string())?;
+            found.ok_or_else(|| {
                 "the scale tests need poppler's pdftoppm, and none was found: install it \
                  (on Debian: sudo apt-get install poppler-utils)"
                     .to_owned()
             })
         })
         .clone()
-}
-
-fn on_path() -> Option<PathBuf> {
-    let path = std::env::var_os("PATH")?;
-    std::env::split_paths(&path)
-        .map(|folder| folder.join("pdftoppm"))
-        .find(|file| file.is_file())
 }
 
 /// One page of a PDF, pages counted from 1. `name` tells files of tests apart

@@ -2,17 +2,15 @@
 
 use std::f64::consts::PI;
 
-use tinwave_web::drawing::fixed_point::push_tenths;
 use tinwave_web::drawing::path_text::PathText;
 use tinwave_web::entry::{LengthUnit, format_decimal};
 
 use super::beams::Beams;
-use crate::html::escaped;
 use crate::reply::Reply;
 use crate::request::Request;
+use crate::sheet::{Anchor, Sheet, WIDTH};
 
-/// The sheet, px.
-const WIDTH: f64 = 340.0;
+const WORDS: &str = "pic-words pic-small";
 /// Longest the beam is drawn, and widest, px.
 const LONGEST: f64 = 250.0;
 const WIDEST: f64 = 190.0;
@@ -39,24 +37,6 @@ fn spot_m(metres: f64, width_deg: f64) -> f64 {
     2.0 * metres * (width_deg.min(170.0) * PI / 360.0).tan()
 }
 
-fn text(markup: &mut String, anchor: &str, at: (f64, f64), words: &str) {
-    markup.push_str("<text class=\"pic-words pic-small\" text-anchor=\"");
-    markup.push_str(anchor);
-    markup.push_str("\" x=\"");
-    push_tenths(markup, at.0);
-    markup.push_str("\" y=\"");
-    push_tenths(markup, at.1);
-    markup.push_str("\">");
-    markup.push_str(&escaped(words));
-    markup.push_str("</text>");
-}
-
-fn path(markup: &mut String, class: &str, path: PathText) {
-    for part in ["<path class=\"", class, "\" d=\"", path.as_str(), "\"/>"] {
-        markup.push_str(part);
-    }
-}
-
 /// A piece of a circle round the mouth between the edges of the beam.
 fn arc(radius: f64, half_rad: f64, middle: f64) -> Vec<(f64, f64)> {
     let steps = 24;
@@ -76,46 +56,40 @@ fn picture(width_deg: f64, unit: LengthUnit, says: &str) -> String {
     let radius = LONGEST.min(WIDEST / 2.0 / half.sin());
     let middle = radius * half.sin() + MARGIN;
     let height = 2.0 * middle;
-    let mut markup = String::from(
-        "<svg class=\"pic-sheet pic-chart\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"0 0 340 ",
-    );
-    push_tenths(&mut markup, height);
-    markup.push_str("\" aria-label=\"");
-    markup.push_str(&escaped(says));
-    markup.push_str("\">");
+    let title = "What the half-power beam covers, from above";
+    let mut sheet = Sheet::new("horn-cover", height, title, says);
     let rim = arc(radius, half, middle);
     let mut beam = PathText::new();
     let mut outline = vec![(MOUTH_X, middle)];
     outline.extend(&rim);
     beam.polygon(&outline);
-    path(&mut markup, "pic-band", beam);
+    sheet.path("pic-band", beam.as_str());
     for (place, metres) in ARCS.into_iter().enumerate() {
         let share = (place as f64 + 1.0) / 3.0;
         let mut line = PathText::new();
         line.polyline(arc(radius * share, half, middle));
-        path(&mut markup, "pic-line-other", line);
+        sheet.path("pic-line-other", line.as_str());
         let x = MOUTH_X + radius * share + 4.0;
         let words = distance(metres, unit);
-        text(&mut markup, "start", (x, middle - 3.0), &words);
+        sheet.text(WORDS, Anchor::Start, (x, middle - 3.0), &words);
     }
     let mut can = PathText::new();
     let (top, bottom) = (middle - 7.0, middle + 7.0);
     can.polygon(&[(6.0, top), (MOUTH_X, top), (MOUTH_X, bottom), (6.0, bottom)]);
-    path(&mut markup, "pic-edge", can);
+    sheet.path("pic-edge", can.as_str());
     let degrees = [
         &format_decimal(width_deg, 0),
         "\u{b0} between the half-power edges",
     ]
     .concat();
-    text(&mut markup, "start", (4.0, 14.0), &degrees);
-    text(
-        &mut markup,
-        "end",
+    sheet.text(WORDS, Anchor::Start, (4.0, 14.0), &degrees);
+    sheet.text(
+        WORDS,
+        Anchor::End,
         (WIDTH - 4.0, height - 6.0),
         "from above; angle to scale, distances not",
     );
-    markup.push_str("</svg>");
-    markup
+    sheet.finish()
 }
 
 /// Shows what the beam covers; the wire is taken to stand upright.

@@ -15,7 +15,6 @@ mod path;
 mod reach;
 mod receive;
 mod safe;
-mod sheet;
 mod side_view;
 mod sum;
 mod typed;

@@ -7,8 +7,8 @@ use tinwave_core::radio_link::{
 use tinwave_web::drawing::path_text::PathText;
 use tinwave_web::entry::{LengthUnit, format_decimal};
 
-use super::sheet::{Anchor, Sheet, WIDTH, round_values};
 use super::words::axis_unit;
+use crate::sheet::{Anchor, Sheet, WIDTH, round_values};
 
 const LEFT: f64 = 40.0;
 const RIGHT: f64 = WIDTH - 14.0;
@@ -168,7 +168,7 @@ fn figures(sheet: &mut Sheet, view: &View<'_>, unit: LengthUnit) {
     let mut path = PathText::new();
     let digits = |span: f64| if span < 5.0 { 1 } else { 0 };
     let (low, high) = (view.low_m / up, view.high_m / up);
-    for value in round_values(low, high, 6.0) {
+    for (value, _) in round_values(low, high, 6.0) {
         let (_, y) = view.place(0.0, value * up);
         path.segment(LEFT, y, RIGHT, y);
         let figure = format_decimal(value, digits(high - low));
@@ -180,7 +180,7 @@ fn figures(sheet: &mut Sheet, view: &View<'_>, unit: LengthUnit) {
         );
     }
     let long = view.profile.distance_m / along;
-    for value in round_values(0.0, long, 5.0) {
+    for (value, _) in round_values(0.0, long, 5.0) {
         let (x, _) = view.place(value * along, 0.0);
         let figure = format_decimal(value, digits(long));
         sheet.text(

@@ -1,6 +1,6 @@
 //! Numbers as a maker types them: a decimal or a fraction, and a unit.
 
-use tinwave_web::entry::{EntryError, format_decimal, parse_degrees};
+use tinwave_web::entry::{EntryError, format_decimal, parse_degrees, plainly};
 
 /// Units that a field takes, each with its worth in the field's own; the first is the
 /// one that a bare number is in.
@@ -77,7 +77,7 @@ fn split(text: &str) -> Result<(f64, &str), String> {
 
 /// A decimal, a fraction, or whole units and a fraction, with a sign.
 fn value(text: &str) -> Option<f64> {
-    let plain = plainly(text);
+    let plain = plainly(text).replace(',', ".");
     let plain = plain.trim();
     let (sign, rest) = match plain.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim()),
@@ -102,29 +102,6 @@ fn value(text: &str) -> Option<f64> {
 fn decimal(text: &str) -> Option<f64> {
     let is_plain = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
     is_plain.then(|| text.parse().ok()).flatten()
-}
-
-/// Signs, spaces and fractions of many alphabets as their plain forms.
-fn plainly(text: &str) -> String {
-    let mut plain = String::with_capacity(text.len() + 8);
-    for character in text.chars() {
-        match character {
-            '−' | '–' | '‐' | '‑' => plain.push('-'),
-            '⁄' | '∕' => plain.push('/'),
-            '½' => plain.push_str(" 1/2"),
-            '¼' => plain.push_str(" 1/4"),
-            '¾' => plain.push_str(" 3/4"),
-            '⅛' => plain.push_str(" 1/8"),
-            '⅜' => plain.push_str(" 3/8"),
-            '⅝' => plain.push_str(" 5/8"),
-            '⅞' => plain.push_str(" 7/8"),
-            ',' | '٫' => plain.push('.'),
-            '\u{200b}' | '\u{feff}' => {}
-            space if space.is_whitespace() => plain.push(' '),
-            other => plain.push(other),
-        }
-    }
-    plain
 }
 
 /// Reads a number in the field's own unit.

@@ -5,8 +5,8 @@ use tinwave_core::radio_link::{Budget, BudgetItem, BudgetItemKind};
 use tinwave_web::drawing::path_text::PathText;
 use tinwave_web::entry::format_decimal;
 
-use super::sheet::{Anchor, Sheet, WIDTH, round_values};
 use super::words::{dbm, signed_db};
+use crate::sheet::{Anchor, Sheet, WIDTH, round_values};
 
 const LEFT: f64 = 124.0;
 const RIGHT: f64 = WIDTH - 10.0;
@@ -77,7 +77,7 @@ pub(super) fn picture(
 
 fn grid(sheet: &mut Sheet, axis: &Axis, bottom: f64) {
     let mut path = PathText::new();
-    for level in round_values(axis.low, axis.high, 7.0) {
+    for (level, _) in round_values(axis.low, axis.high, 7.0) {
         let x = axis.x(level);
         path.segment(x, TOP - 4.0, x, bottom);
         let figure = format_decimal(level, 0);

@@ -2,7 +2,7 @@
 
 use tinwave_web::drawing::path_text::PathText;
 
-use crate::html::escaped;
+use crate::sheet::{Anchor, Sheet, WIDTH};
 
 /// One bar.
 pub(super) struct Bar {
@@ -15,32 +15,14 @@ pub(super) struct Bar {
     pub(super) figure: String,
 }
 
-const WIDTH: f64 = 340.0;
 const ROW: u32 = 34;
 const TOP: u32 = 2;
 
 /// The bars as markup, the longest as wide as the picture.
 pub(super) fn bars(id: &str, title: &str, description: &str, rows: &[Bar]) -> String {
     let count = u32::try_from(rows.len()).unwrap_or(0);
-    let height = (TOP + ROW * count).to_string();
-    let mut svg = [
-        "<svg class=\"pic-sheet pic-chart\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"0 0 340 ",
-        &height,
-        "\" aria-labelledby=\"",
-        id,
-        "-title\" aria-describedby=\"",
-        id,
-        "-desc\"><title id=\"",
-        id,
-        "-title\">",
-        &escaped(title),
-        "</title><desc id=\"",
-        id,
-        "-desc\">",
-        &escaped(description),
-        "</desc>",
-    ]
-    .concat();
+    let height = f64::from(TOP + ROW * count);
+    let mut sheet = Sheet::new(id, height, title, description);
     let finite = rows.iter().map(|bar| bar.length).filter(|l| l.is_finite());
     let longest = finite.fold(1e-9, f64::max);
     for (bar, place) in rows.iter().zip(0_u32..) {
@@ -51,25 +33,13 @@ pub(super) fn bars(id: &str, title: &str, description: &str, rows: &[Bar]) -> St
         // A line where there is nothing to see, so that no row looks forgotten.
         let right = (2.0 + share * (WIDTH - 4.0)).max(3.0);
         path.polygon(&[(2.0, upper), (right, upper), (right, lower), (2.0, lower)]);
-        let base = (top + 12).to_string();
-        for part in [
-            "<text class=\"pic-words\" x=\"2\" y=\"",
-            &base,
-            "\">",
-            &escaped(&bar.name),
-            "</text><text class=\"pic-figure\" text-anchor=\"end\" x=\"338\" y=\"",
-            &base,
-            "\">",
-            &escaped(&bar.figure),
-            "</text><path class=\"pic-bar\" d=\"",
-            &path.into_text(),
-            "\"/>",
-        ] {
-            svg.push_str(part);
-        }
+        let base = f64::from(top + 12);
+        sheet.text("pic-words", Anchor::Start, (2.0, base), &bar.name);
+        let at = (WIDTH - 2.0, base);
+        sheet.text("pic-figure", Anchor::End, at, &bar.figure);
+        sheet.path("pic-bar", path.as_str());
     }
-    svg.push_str("</svg>");
-    svg
+    sheet.finish()
 }
 
 #[cfg(test)]
