@@ -99,7 +99,14 @@ scenario('keeps nothing when one file is missing', async (t) => {
 
 /** A host that answers everything it lacks with the page itself, status 200. */
 async function serveEverything(t, folder, without) {
-  const types = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.wasm': 'application/wasm' };
+  const types = {
+    '.html': 'text/html',
+    '.js': 'text/javascript',
+    '.css': 'text/css',
+    '.wasm': 'application/wasm',
+    '.svg': 'image/svg+xml',
+    '.webmanifest': 'application/manifest+json',
+  };
   const server = createServer(async (request, response) => {
     const name = new URL(request.url, 'http://host').pathname.slice(1) || 'index.html';
     const found = name === without ? 'index.html' : name;
@@ -117,6 +124,9 @@ async function serveEverything(t, folder, without) {
 }
 
 scenario('keeps nothing when a host sends the page in place of a missing file', async (t) => {
+  // The host itself is no reason: with every file there, all is kept.
+  const whole = await ready(await open(t, await serveEverything(t, FIRST, 'no such file')));
+  assert.deepEqual(await installed(whole), { state: 'activated', caches: 1 });
   const url = await serveEverything(t, FIRST, 'icon-512.png');
   const page = await ready(await open(t, url));
   assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
