@@ -186,7 +186,7 @@ impl Chart {
         let (x, y) = self.place(choice.at);
         let pressed = if choice.chosen { "true" } else { "false" };
         for part in [
-            "<g class=\"pic-choice\" role=\"button\" tabindex=\"0\" aria-pressed=\"",
+            "<g class=\"pic-point\" role=\"button\" tabindex=\"0\" aria-pressed=\"",
             pressed,
             "\" data-act=\"",
             &escaped(&choice.act),
