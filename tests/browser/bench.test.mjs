@@ -60,6 +60,29 @@ for (const colorScheme of ['light', 'dark']) {
   });
 }
 
+scenario('the parts change the looks of nothing outside them', async (t) => {
+  const { url } = await serve(t);
+  const page = await working(await open(t, url, PHONE));
+  await page.mouse.move(20, 20);
+  await page.waitForFunction(() => /^Computed/.test(document.querySelector('[data-text=solving]').textContent));
+  await page.waitForTimeout(1_000);
+  const looks = () =>
+    page.evaluate(() => {
+      const outside = [...document.querySelectorAll('#drawing *, #ladder *, #charts *, #pattern *, #print *, #can *')];
+      const wanted = ['display', 'fill', 'stroke', 'stroke-width', 'font-size', 'padding', 'max-width', 'border', 'gap'];
+      return outside.map((element) => {
+        const style = getComputedStyle(element);
+        const name = `${element.tagName} ${element.id} ${element.getAttribute('class') ?? ''}`;
+        return [name, ...wanted.map((property) => style.getPropertyValue(property))].join(' | ');
+      });
+    });
+  const before = await looks();
+  assert.ok(before.length > 200, `${before.length}`);
+  for (const part of PARTS) await unfold(page, part);
+  await page.waitForTimeout(1_000);
+  assert.deepEqual(await looks(), before);
+});
+
 scenario('a measured file is drawn beside the design, explained, and cut by', async (t) => {
   const { url } = await serve(t);
   const context = await profile(t, PHONE);

@@ -37,7 +37,7 @@ pub(super) fn bars(id: &str, title: &str, description: &str, rows: &[Bar]) -> St
         sheet.text("pic-words", Anchor::Start, (2.0, base), &bar.name);
         let at = (WIDTH - 2.0, base);
         sheet.text("pic-figure", Anchor::End, at, &bar.figure);
-        sheet.path("pic-bar", path.as_str());
+        sheet.path("spread-bar", path.as_str());
     }
     sheet.finish()
 }
