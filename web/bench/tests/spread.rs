@@ -64,7 +64,7 @@ fn the_wire_of_this_can_deserves_the_care() {
         "{first}"
     );
     let picture = reply.get("#ranking-picture").expect("a picture");
-    assert_eq!(picture.matches("spread-bar").count(), 7);
+    assert_eq!(picture.matches("class=\"spread-bar\"").count(), 7);
     assert!(picture.contains("Wire length, \u{b1}0.5 mm"), "{picture}");
     assert!(text(&reply, "sum").contains("the wire length deserves the care"));
 }
