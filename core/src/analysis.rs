@@ -131,6 +131,7 @@ impl Analyser {
         verdict.push(judge::judge_modes(&si, tm01_share(design, &si, computed)));
         verdict.extend(judge::judge_length(design, &si));
         verdict.extend(judge::judge_hole(&si));
+        verdict.extend(judge::judge_cup(design, &si));
         if let Some(summary) = match_summary {
             verdict.push(Finding::Match {
                 worst_vswr: summary.worst_vswr_in_band,

@@ -5,6 +5,7 @@
 
 use alloc::vec::Vec;
 
+use crate::constants::SPEED_OF_LIGHT;
 use crate::design::{Design, Mouth};
 use crate::one_mode_diameter::{one_mode_diameters_m, one_mode_margins};
 use crate::si::{SiDesign, air_line_impedance_ohm, metres};
@@ -19,6 +20,10 @@ pub const NEAR_CUTOFF_MARGIN: f64 = 0.10;
 /// How far TM01 should have decayed between probe and mouth, dB. What comes
 /// back has then fallen by twice this, and moves the probe's match little.
 pub const TM01_DECAY_DB: f64 = 10.0;
+
+/// Deepest cup of a choke, in wavelengths: one of a quarter of a wavelength chokes;
+/// from about here on the power that goes in and comes out no longer agrees.
+pub const DEEPEST_CUP_WAVELENGTHS: f64 = 0.4;
 
 /// A hole whose air line differs from the reference by more than this factor is noted.
 const LINE_RATIO: f64 = 1.35;
@@ -93,6 +98,17 @@ pub fn judge_length(design: &Design, si: &SiDesign) -> Option<Finding> {
         wanted_db: TM01_DECAY_DB,
         sufficient_length_m: si.backshort_distance_m + TM01_DECAY_DB / (DB_PER_NEPER * decay),
     })
+}
+
+/// Whether a choke's cup is so deep that it rings at the top of the band.
+#[must_use]
+pub fn judge_cup(design: &Design, si: &SiDesign) -> Option<Finding> {
+    let Mouth::Choke { depth_um, .. } = design.mouth else {
+        return None;
+    };
+    let depth_m = metres(depth_um);
+    let deepest_m = DEEPEST_CUP_WAVELENGTHS * SPEED_OF_LIGHT / si.band_high_hz;
+    (depth_m > deepest_m).then_some(Finding::CupRings { depth_m, deepest_m })
 }
 
 /// Smallest distance from the back wall: hole and wire must fit.

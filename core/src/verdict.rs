@@ -146,6 +146,14 @@ pub enum Finding {
     /// The mouth (funnel, flange, choke) needs a solver that is not there yet:
     /// match and beam are not given.
     MouthNotComputed,
+    /// A choke's cup so deep that it is a cavity of its own: what the mouth does to
+    /// TM01 and TE21 there is not to be relied on, and to TE11 only roughly.
+    CupRings {
+        /// Depth of the cup.
+        depth_m: f64,
+        /// Deepest that is computed well.
+        deepest_m: f64,
+    },
     /// The probe's solver refused the geometry; match and beam are not given.
     ProbeNotComputed,
     /// There is no beam: the guide is taken to go on for ever.
@@ -188,6 +196,7 @@ impl Finding {
             | Self::TooShort { .. }
             | Self::Match { .. }
             | Self::MouthNotComputed
+            | Self::CupRings { .. }
             | Self::BeamOfOneModeOnly => Severity::Caution,
             Self::NoMode {
                 part_of_band_passes,
@@ -227,6 +236,7 @@ impl Finding {
             Self::ScrewImpossible { .. } => "screw_impossible",
             Self::Match { .. } => "match",
             Self::MouthNotComputed => "mouth_not_computed",
+            Self::CupRings { .. } => "cup_rings",
             Self::ProbeNotComputed => "probe_not_computed",
             Self::NoBeam => "no_beam",
             Self::BeyondRange { .. } => "beyond_range",

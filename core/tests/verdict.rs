@@ -149,6 +149,23 @@ fn mouths_without_a_solution_are_null_and_said() {
     );
 }
 
+/// A quarter of a wavelength chokes (30.7 mm at 2442 MHz, from c = 299 792 458 m/s);
+/// 0.4 wavelengths at the top of the band, 2483.5 MHz, are 48.28 mm.
+#[test]
+fn a_cup_too_deep_to_choke_is_said() {
+    for (depth, said) in [(30.7, false), (48.2, false), (48.4, true)] {
+        let choke = Mouth::Choke {
+            outside_diameter_um: um(150.0),
+            depth_um: um(depth),
+        };
+        let mut design = bare((90.0, 1.0, 29.5, 50.0), choke, 150.0);
+        design.band.low_khz = 2_400_000;
+        design.band.high_khz = 2_483_500;
+        let analysis = verdict(&design);
+        assert_eq!(codes(&analysis).contains(&"cup_rings"), said, "{depth} mm");
+    }
+}
+
 /// Common practice, no source: a 90 mm can at 2437 MHz has a quarter guide
 /// wavelength of 51.4 mm, and a 31 mm probe of 0.81 mm wire there is usable.
 #[test]

@@ -131,6 +131,13 @@ fn every_finding() -> Vec<(Finding, Vec<&'static str>)> {
             vec!["nearly all"],
         ),
         (Finding::MouthNotComputed, vec!["open mouth"]),
+        (
+            Finding::CupRings {
+                depth_m: 0.06,
+                deepest_m: 0.0483,
+            },
+            vec!["60.0 mm", "48.3 mm"],
+        ),
         (Finding::ProbeNotComputed, vec!["wire"]),
         (Finding::NoBeam, vec!["open mouth"]),
         (

@@ -342,6 +342,9 @@ fn feed_numbers(finding: &Finding) -> Vec<(&'static str, Value)> {
             ("line_ohm", number(*line_ohm)),
             ("reference_ohm", number(*reference_ohm)),
         ],
+        Finding::CupRings { depth_m, deepest_m } => {
+            alloc::vec![("depth_mm", mm(*depth_m)), ("deepest_mm", mm(*deepest_m))]
+        }
         Finding::ScrewImpossible { index } => alloc::vec![("index", (*index).into())],
         Finding::Match { worst_vswr } => alloc::vec![("worst_vswr", number(*worst_vswr))],
         Finding::BeyondRange { low_hz, high_hz } => {

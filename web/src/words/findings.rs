@@ -284,6 +284,14 @@ fn feed(finding: &Finding, unit: LengthUnit) -> Words {
                 length(*hole_m)
             ),
         ),
+        Finding::CupRings { depth_m, deepest_m } => words(
+            "The choke’s cup rings",
+            format!(
+                "The cup is {} deep, and from {} on it is a cavity of its own: match and beam are rough there. A quarter of a wavelength chokes.",
+                length(*depth_m),
+                length(*deepest_m)
+            ),
+        ),
         Finding::SleeveThinnerThanWire { sleeve_m, wire_m } => words(
             "The sleeve is no thicker than its wire",
             format!(
@@ -319,7 +327,7 @@ fn results(finding: &Finding) -> Words {
         Finding::Match { worst_vswr } => Some(matched(*worst_vswr)),
         Finding::MouthNotComputed => words(
             "This mouth is not computed",
-            "Funnels, flanges and chokes need a field computation that this page does not have. Match and beam are left out. Choose the open mouth to see the bare can.".into(),
+            "Match and beam are left out until the field computation of the whole body has answered. A very large body it can’t do: choose a smaller one, or the open mouth to see the bare can.".into(),
         ),
         Finding::ProbeNotComputed => words(
             "This probe is not computed",
