@@ -48,12 +48,11 @@ function trouble(sentence) {
 
 onClick('trouble-reload', () => location.reload());
 addEventListener('hashchange', keepLink);
-// The program says so itself when it can ...
-addEventListener('tinwave-panic', () => trouble(STOPPED));
-// ... and when it cannot, the browser does.
-addEventListener('error', (event) => {
-  if (event.error instanceof WebAssembly.RuntimeError) trouble(STOPPED);
-});
+// A program that finds itself at fault traps, and the browser tells of it: in an
+// event's turn as an error, in a promise's as a refusal that nobody took.
+const stoppedBy = (reason) => reason instanceof WebAssembly.RuntimeError && trouble(STOPPED);
+addEventListener('error', (event) => stoppedBy(event.error));
+addEventListener('unhandledrejection', (event) => stoppedBy(event.reason));
 
 // ---- The program ----
 

@@ -13,8 +13,19 @@ use std::process::Command;
 
 /// The page is sent over the air: the library's size matters more than its speed.
 const OPT_LEVEL: &str = "z";
+const FLAGS: [&str; 5] = [
+    // Lets the page optimise across the library.
+    "-Cembed-bitcode=yes",
+    // Keeps the library's private crates private.
+    "-Zforce-unstable-if-unmarked",
+    "-Cstrip=debuginfo",
+    // A panic traps at once: the page tells of the trap in its own words, and
+    // messages that nobody reads, with all that puts them together, stay out.
+    "--cfg=panic=\"immediate-abort\"",
+    "-Aexplicit_builtin_cfgs_in_flags",
+];
 /// Goes up when this module lays out or compiles the library differently.
-const LAYOUT: &str = "1";
+const LAYOUT: &str = "2";
 
 /// The library's folder for one compiler build, named by all of `rustc -vV`.
 pub(crate) fn folder(compiler_identity: &str, target: Target) -> Result<PathBuf> {
@@ -61,12 +72,7 @@ fn compile(original: &Path, target: Target, build: &Path) -> Result<()> {
         .env("RUSTC", DebianCompiler::RUSTC)
         // The library uses what only the library may use. For this one call.
         .env("RUSTC_BOOTSTRAP", "1")
-        // embed-bitcode lets the page optimise across the library;
-        // force-unstable-if-unmarked keeps its private crates private.
-        .env(
-            "CARGO_ENCODED_RUSTFLAGS",
-            "-Cembed-bitcode=yes\u{1f}-Zforce-unstable-if-unmarked\u{1f}-Cstrip=debuginfo",
-        )
+        .env("CARGO_ENCODED_RUSTFLAGS", FLAGS.join("\u{1f}"))
         .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", OPT_LEVEL)
         .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "1")
         .env("CARGO_PROFILE_RELEASE_DEBUG", "0")

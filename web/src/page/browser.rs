@@ -322,13 +322,3 @@ pub(super) fn ask_to_print(job: &str, kind: &str) {
         let _ = window().dispatch_event(&event);
     }
 }
-
-/// Tells the page's start script of a panic (it owns the notice).
-pub(super) fn report_panic(message: &str) {
-    log_error(message);
-    let detail = web_sys::CustomEventInit::new();
-    detail.set_detail(&JsValue::from_str(message));
-    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("tinwave-panic", &detail) {
-        let _ = window().dispatch_event(&event);
-    }
-}

@@ -54,7 +54,6 @@ const QUIET_MS: u32 = 1_200;
 
 /// Starts the page: takes the place of the static example in `#app`.
 pub fn start() {
-    std::panic::set_hook(Box::new(|info| browser::report_panic(&info.to_string())));
     let Some(place) = document().get_element_by_id("app") else {
         return;
     };
