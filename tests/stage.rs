@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::{PoisonError, RwLock};
-use tinwave::{BuildOptions, Failure, Result, Steps, node, workspace_folder};
+use tinwave::{BuildOptions, Failure, Result, Steps, Target, Toolchain, node, workspace_folder};
 
 /// Whether a scenario may run beside others, or measures speed and must not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +26,7 @@ pub struct Stage {
     server: PathBuf,
     first: PathBuf,
     second: PathBuf,
+    allowed_percent: usize,
     gate: RwLock<()>,
 }
 
@@ -49,6 +50,7 @@ impl Stage {
                 node::install_locked(&scenarios)
             })?;
         }
+        let library = Toolchain::find(Target::Browser, &steps)?.library();
         let build = |name: &str, tag: &str| -> Result<PathBuf> {
             let out = work.join(name);
             let options = BuildOptions {
@@ -69,6 +71,7 @@ impl Stage {
             server: server.to_owned(),
             first: build("first", "")?,
             second: build("second", "second")?,
+            allowed_percent: library.allowed_percent(),
             gate: RwLock::new(()),
         })
     }
@@ -89,6 +92,7 @@ impl Stage {
             .env("TINWAVE_SERVER", &self.server)
             .env("TINWAVE_FIRST", &self.first)
             .env("TINWAVE_SECOND", &self.second)
+            .env("TINWAVE_ALLOWED_PERCENT", self.allowed_percent.to_string())
             .env("TINWAVE_WORKSPACE", workspace_folder());
         let output = {
             // A scenario that panicked harms no other.

@@ -71,7 +71,7 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     write(&page, &options.out)?;
     steps.say(&format!("version {}", page.version));
 
-    let weight = Weight::of(&page.files);
+    let weight = Weight::of(&page.files, toolchain.library());
     for line in weight.table().lines() {
         steps.say(line);
     }

@@ -38,5 +38,5 @@ pub use policy::CONTENT_POLICY;
 pub use server::{Server, ServerOptions};
 pub use steps::Steps;
 pub use target::Target;
-pub use toolchain::Toolchain;
+pub use toolchain::{Library, Toolchain};
 pub use weight::{TOTAL_BAR_BYTES, WASM_BAR_BYTES, Weight};
