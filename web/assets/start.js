@@ -93,20 +93,43 @@ function touched() {
 
 for (const name of TOUCHES) addEventListener(name, touched, { capture: true, passive: true });
 
-async function openPart({ target }) {
-  const section = target.parentElement;
-  if (!target.open || !section?.dataset.bench) return;
+const NOT_FETCHED =
+  'This part could not be fetched. Once the page is back on the network, fold and unfold it again.';
+
+async function openPart(section) {
   try {
     (await import(PARTS)).open(section);
   } catch (error) {
     console.error(error);
-    section.querySelector('.part-body').textContent =
-      'This part could not be fetched. Once the page is back on the network, fold and unfold it again.';
+    section.querySelector('.part-body').textContent = NOT_FETCHED;
+  }
+}
+
+/** The reasons behind a figure. */
+async function openWhy(details) {
+  const text = details.querySelector('.why-text');
+  const of = details.closest('[data-why]')?.dataset.why;
+  if (!of || text.childElementCount > 0) return;
+  text.textContent = 'Being fetched \u2026';
+  try {
+    const { answered } = await import(PARTS);
+    text.innerHTML = (await answered('whys', { of })).get('#why');
+  } catch (error) {
+    console.error(error);
+    text.textContent = NOT_FETCHED;
   }
 }
 
 // Unfolding does not bubble: it is caught on its way down.
-document.addEventListener('toggle', openPart, true);
+document.addEventListener(
+  'toggle',
+  ({ target }) => {
+    if (!target.open) return;
+    if (target.matches('.why')) openWhy(target);
+    else if (target.parentElement?.dataset.bench) openPart(target.parentElement);
+  },
+  true,
+);
 
 // ---- Printing: fetched when it is asked for ----
 

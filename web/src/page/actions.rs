@@ -9,7 +9,6 @@ use web_sys::{Element, Event, HtmlInputElement, KeyboardEvent};
 use super::band::channel_band;
 use super::browser::{self, Timer};
 use super::feed::{self, Hole};
-use super::fit;
 use super::keep_part;
 use super::match_part;
 use super::model::{Copied, DiameterBy};
@@ -19,7 +18,6 @@ use super::print_part;
 use super::search::Search;
 use super::slots::Slots;
 use super::state::Page;
-use super::whys;
 use crate::bands;
 use crate::connectors::{ConnectorKind, Mounting};
 use crate::entry::LengthUnit;
@@ -69,34 +67,11 @@ impl Actions {
                 input.select();
             }
         });
-        // Folding does not bubble: it is caught on its way down.
-        browser::on_event_capture(
-            root,
-            "toggle",
-            Box::new(move |event| {
-                if let Some(details) = target::<Element>(&event) {
-                    self.fold(&details);
-                }
-            }),
-        );
         browser::on_event(
             &window(),
             "keydown",
             Box::new(move |event| self.page_key(&event)),
         );
-    }
-
-    /// Something was unfolded or folded.
-    fn fold(self, details: &Element) {
-        let open = details.has_attribute("open");
-        let is_fit = details
-            .parent_element()
-            .is_some_and(|part| part.id() == "fit");
-        if is_fit {
-            self.search.want_sizes(open);
-        } else if open {
-            whys::open(details);
-        }
     }
 
     fn click(self, event: &Event) {
@@ -119,7 +94,6 @@ impl Actions {
             "undo" => page.walk(History::undo),
             "redo" => page.walk(History::redo),
             "cut" => self.take_cut(argument),
-            "size" => self.take_size(index()),
             "stop" => self.search.stop(),
             "stop-solving" => self.outside.stop(),
             "solve-again" => self.outside.again(),
@@ -149,14 +123,6 @@ impl Actions {
                 work.design.probe.length_um = cut.length_um;
                 work.design.probe.backshort_distance_um = cut.backshort_distance_um;
             });
-        }
-    }
-
-    fn take_size(self, index: usize) {
-        let size = self.page.look(|model| model.sizes.get(index).cloned());
-        if let Some(size) = size {
-            self.page
-                .alter(Change::Diameter, &|work| fit::take_size(work, &size));
         }
     }
 

@@ -118,11 +118,6 @@ pub(super) fn media(query: &str, tell: Box<dyn Fn(bool)>) {
     }
 }
 
-pub(super) fn is_wide() -> bool {
-    let list = window().match_media("(min-width: 900px)");
-    list.ok().flatten().is_some_and(|list| list.matches())
-}
-
 /// The first element below `root` that a selector names.
 pub(super) fn part(root: &web_sys::Element, selector: &str) -> Option<web_sys::Element> {
     root.query_selector(selector).ok().flatten()
@@ -166,30 +161,9 @@ pub(super) fn on_event(
     name: &str,
     task: Box<dyn FnMut(web_sys::Event)>,
 ) {
-    listen(target, name, task, false);
-}
-
-/// Listens on the event's way down, for events that don't bubble.
-pub(super) fn on_event_capture(
-    target: &web_sys::EventTarget,
-    name: &str,
-    task: Box<dyn FnMut(web_sys::Event)>,
-) {
-    listen(target, name, task, true);
-}
-
-fn listen(
-    target: &web_sys::EventTarget,
-    name: &str,
-    task: Box<dyn FnMut(web_sys::Event)>,
-    capture: bool,
-) {
     let closure = Closure::wrap(task);
     let run = closure.as_ref().unchecked_ref();
-    if target
-        .add_event_listener_with_callback_and_bool(name, run, capture)
-        .is_ok()
-    {
+    if target.add_event_listener_with_callback(name, run).is_ok() {
         closure.forget();
     }
 }

@@ -13,7 +13,6 @@ mod can;
 mod cut_part;
 mod entries;
 mod feed;
-mod fit;
 mod head;
 mod json_tree;
 mod keep_part;
@@ -63,7 +62,7 @@ pub fn start() {
 }
 
 /// What the places of the page show, part by part.
-const NAMES: [&[Named]; 10] = [
+const NAMES: [&[Named]; 9] = [
     head::NAMES,
     can::NAMES,
     band::NAMES,
@@ -71,7 +70,6 @@ const NAMES: [&[Named]; 10] = [
     match_part::NAMES,
     mouth_part::NAMES,
     beam_part::NAMES,
-    fit::NAMES,
     cut_part::NAMES,
     keep_part::NAMES,
 ];
@@ -186,11 +184,6 @@ impl Shown {
     fn write() -> Option<Self> {
         let sheet = document().create_element("div").ok()?;
         browser::stamp(&sheet, "page");
-        if browser::is_wide()
-            && let Some(fit) = part(&sheet, "#fit > details")
-        {
-            let _ = fit.set_attribute("open", "");
-        }
         Some(Self {
             slots: Slots::new(),
             places: LivePlaces::default(),

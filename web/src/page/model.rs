@@ -4,7 +4,7 @@ use tinwave_core::analysis::{Analyser, Analysis};
 use tinwave_core::match_band::SweepPoint;
 
 use super::outside_job::{Outsides, Solving};
-use super::search::{Found, RuleMatch, SizeFit};
+use super::search::{Found, RuleMatch};
 use crate::entry::LengthUnit;
 use crate::history::{Change, History};
 use crate::link;
@@ -72,8 +72,6 @@ pub(super) struct Model {
     pub(super) ghost: Vec<SweepPoint>,
     /// A measurement of this can, to stand beside its sweep.
     pub(super) measured: Option<Measured>,
-    /// Trade sizes that carry one mode over the band.
-    pub(super) sizes: Vec<SizeFit>,
     /// Parts of the opened link that this version doesn't know; they go out again.
     pub(super) unknown: Vec<(String, String)>,
     /// The design of an earlier visit that a link has covered; put among the
@@ -107,7 +105,6 @@ impl Model {
             rule: RuleMatch::Waiting,
             ghost: Vec::new(),
             measured: None,
-            sizes: Vec::new(),
             unknown: Vec::new(),
             covered: None,
             outsides: Outsides::default(),

@@ -1,15 +1,12 @@
 //! Searches that take longer than a frame, run in slices between repaints: the
-//! rule of thumb's match, the best cuts, and how well each trade size could be
-//! matched.
+//! rule of thumb's match and the best cuts.
 
 use std::cell::Cell;
 use std::sync::Arc;
 
 use tinwave_core::analysis::Analyser;
 use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
-use tinwave_core::design::{Band, Design};
-use tinwave_core::fit::trial_design;
-use tinwave_core::one_mode_diameter::{OneModeMargins, one_mode_margins};
+use tinwave_core::design::Design;
 use tinwave_core::outside::OutsideSpectrum;
 use tinwave_core::si::micrometres;
 
@@ -17,7 +14,6 @@ use super::browser::{self, Timer};
 use super::model::Model;
 use super::state::Page;
 use crate::pictures::follow;
-use crate::trade_sizes::{TRADE_SIZES, TradeSize};
 
 /// A slice works this long, then lets the page repaint.
 const SLICE_MS: f64 = 4.0;
@@ -25,10 +21,6 @@ const SLICE_MS: f64 = 4.0;
 const SHOW_EVERY_MS: f64 = 100.0;
 /// A search starts when the design has rested this long.
 const REST_MS: u32 = 120;
-
-/// A can's length over its seams less its length inside: 5 to 10 mm (common
-/// practice, no source).
-const SEAMS_UM: u32 = 6_000;
 
 /// What a search for the best cut has found.
 #[derive(Clone, Default, PartialEq)]
@@ -47,23 +39,10 @@ pub(super) enum RuleMatch {
     Worst(f64),
 }
 
-/// A trade size that carries one mode over the band.
-#[derive(Clone, PartialEq)]
-pub(super) struct SizeFit {
-    pub(super) size: &'static TradeSize,
-    pub(super) margins: (f64, f64),
-    /// The design with this size in place of the can.
-    pub(super) design: Arc<Design>,
-    /// `None`: not searched yet; `Some(None)`: can't be matched at all.
-    pub(super) cut: Option<Option<BestCut>>,
-}
-
 /// The searches; what they find goes into the model.
 #[derive(Clone, Copy)]
 pub(super) struct Search {
     page: Page,
-    /// Trade sizes are matched only while somebody looks at them.
-    sizes_wanted: &'static Cell<bool>,
     job: &'static Cell<Option<Box<Job>>>,
     rest: Timer,
     slice: Timer,
@@ -81,7 +60,6 @@ struct Job {
     /// whether the outside was known.
     done_length: Option<(Design, bool)>,
     done_pair: Option<(Design, bool)>,
-    done_sizes: Option<Design>,
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -90,7 +68,6 @@ enum Stage {
     Length,
     Pair,
     Ghost,
-    Size(usize),
     Rest,
 }
 
@@ -98,7 +75,6 @@ impl Search {
     pub(super) fn new(page: Page) -> Self {
         let search = Self {
             page,
-            sizes_wanted: Box::leak(Box::new(Cell::new(false))),
             job: Box::leak(Box::new(Cell::new(None))),
             rest: Timer::new(),
             slice: Timer::new(),
@@ -108,12 +84,6 @@ impl Search {
             search.restart_soon();
         }));
         search
-    }
-
-    /// Whether the trade sizes are looked at.
-    pub(super) fn want_sizes(self, wanted: bool) {
-        self.sizes_wanted.set(wanted);
-        self.restart_soon();
     }
 
     /// The design changed: what runs is stopped, and starts anew after a rest.
@@ -128,10 +98,9 @@ impl Search {
             let outside = model.outsides.of(&design).cloned();
             (design, outside)
         });
-        self.list_sizes(&design);
-        let (done_length, done_pair, done_sizes) = match self.job.take() {
-            Some(job) => (job.done_length, job.done_pair, job.done_sizes),
-            None => (None, None, None),
+        let (done_length, done_pair) = match self.job.take() {
+            Some(job) => (job.done_length, job.done_pair),
+            None => (None, None),
         };
         self.job.set(Some(Box::new(Job {
             design,
@@ -141,7 +110,6 @@ impl Search {
             shown_ms: browser::now_ms(),
             done_length,
             done_pair,
-            done_sizes,
         })));
         self.run_slice();
     }
@@ -202,9 +170,8 @@ impl Search {
             }
             Stage::Ghost => {
                 self.show_ghost(&job.design, job.outside.as_ref());
-                job.stage = Stage::Size(0);
+                job.stage = Stage::Rest;
             }
-            Stage::Size(index) => self.step_size(job, index),
             Stage::Rest => {}
         }
     }
@@ -244,52 +211,6 @@ impl Search {
         });
         self.page.change(&|model| model.ghost.clone_from(&sweep));
         self.page.tell_ghost();
-    }
-
-    fn step_size(self, job: &mut Job, index: usize) {
-        let key = sizes_key(&job.design);
-        if !self.sizes_wanted.get() || job.done_sizes.as_ref() == Some(&key) {
-            job.stage = Stage::Rest;
-            return;
-        }
-        let next = self.page.look(|model| {
-            let fit = model.sizes.get(index)?;
-            Some((fit.cut.is_some(), fit.design.clone()))
-        });
-        let Some((known, design)) = next else {
-            job.done_sizes = Some(key);
-            job.stage = Stage::Rest;
-            self.page.change(&|model| model.sizes.sort_by(better));
-            return;
-        };
-        if known {
-            job.stage = Stage::Size(index + 1);
-            return;
-        }
-        let free = FreeDimensions::LengthAndDistance;
-        if let Progress::Done(cuts) = step_search(&mut job.search, &design, None, free) {
-            let best = cuts.first().copied();
-            self.page.change(&|model| {
-                if let Some(fit) = model.sizes.get_mut(index) {
-                    fit.cut = Some(best);
-                }
-            });
-            job.stage = Stage::Size(index + 1);
-        }
-    }
-
-    /// Lists the sizes that carry one mode. What is known of them stays if
-    /// nothing changed that they depend on.
-    fn list_sizes(self, design: &Design) {
-        let sizes = one_mode_sizes(design);
-        let same = self.page.look(|model| {
-            let old = &model.sizes;
-            let known = |fit: &SizeFit| old.iter().any(|known| known.design == fit.design);
-            old.len() == sizes.len() && sizes.iter().all(known)
-        });
-        if !same {
-            self.page.change(&|model| model.sizes.clone_from(&sizes));
-        }
     }
 }
 
@@ -349,66 +270,4 @@ fn pair_key(design: &Design) -> Design {
     let mut key = length_key(design);
     key.probe.backshort_distance_um = 0;
     key
-}
-
-fn sizes_key(design: &Design) -> Design {
-    let mut key = pair_key(design);
-    key.can.inside_diameter_um = 0;
-    key.can.open_length_um = 0;
-    key.can.wall_um = 0;
-    key.can.base_recess_um = 0;
-    key.can.metal = tinwave_core::metal::Metal::Perfect;
-    key
-}
-
-/// The trade sizes that carry exactly one mode over the band, best margins first.
-fn one_mode_sizes(design: &Design) -> Vec<SizeFit> {
-    let Band { low_khz, high_khz } = design.band;
-    let (low_hz, high_hz) = (f64::from(low_khz) * 1e3, f64::from(high_khz) * 1e3);
-    let mut sizes: Vec<SizeFit> = TRADE_SIZES
-        .iter()
-        .filter_map(|size| {
-            let diameter_m = f64::from(size.inside_um) / 1e6;
-            let OneModeMargins { lower, upper } = one_mode_margins(diameter_m, low_hz, high_hz);
-            (lower > 0.0 && upper > 0.0).then(|| SizeFit {
-                size,
-                margins: (lower, upper),
-                design: Arc::new(with_size(design, size)),
-                cut: None,
-            })
-        })
-        .collect();
-    sizes.sort_by(better);
-    sizes
-}
-
-/// The design with a trade size for its can.
-fn with_size(design: &Design, size: &TradeSize) -> Design {
-    let inside_length = size
-        .length_um
-        .map(|overall| overall.saturating_sub(SEAMS_UM));
-    let mut fitted = trial_design(design, size.inside_um, inside_length);
-    fitted.name.clear();
-    fitted.sweep = None;
-    fitted.can.wall_um = size.wall_um;
-    fitted.can.metal = size.metal;
-    // The search sets the cut; the present one does not matter to it.
-    fitted.probe.length_um = design.probe.wire_diameter_um.saturating_mul(10);
-    fitted.probe.backshort_distance_um = size.inside_um / 2;
-    fitted
-}
-
-/// Order of the list: those that match well, then those that match, then the
-/// rest; within each, the larger of the smaller margins first.
-fn better(a: &SizeFit, b: &SizeFit) -> core::cmp::Ordering {
-    let class = |fit: &SizeFit| match &fit.cut {
-        None => 0,
-        Some(Some(cut)) if cut.worst_vswr <= 1.5 => 0,
-        Some(Some(cut)) if cut.worst_vswr <= 2.0 => 1,
-        Some(_) => 2,
-    };
-    let margin = |fit: &SizeFit| fit.margins.0.min(fit.margins.1);
-    class(a)
-        .cmp(&class(b))
-        .then(margin(b).total_cmp(&margin(a)))
 }

@@ -81,6 +81,38 @@ impl Shown {
         Self::HoleSize,
         Self::TradeSizes,
     ];
+
+    /// What a place for its reasons is called in the page.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Cutoff => "cutoff",
+            Self::GuideWavelength => "guide-wavelength",
+            Self::WallLoss => "wall-loss",
+            Self::ProbeImpedance => "impedance",
+            Self::Vswr => "vswr",
+            Self::VswrBand => "vswr-band",
+            Self::MouthReflection => "mouth",
+            Self::Gain => "gain",
+            Self::Beamwidth => "beamwidth",
+            Self::FrontToBack => "front-to-back",
+            Self::Pattern => "pattern",
+            Self::TextbookGain => "textbook",
+            Self::BestCut => "best-cut",
+            Self::OneModeDiameters => "one-mode",
+            Self::QuarterWaveRule => "rule",
+            Self::HolePosition => "hole-position",
+            Self::WireLength => "wire-length",
+            Self::HoleSize => "hole-size",
+            Self::TradeSizes => "trade-sizes",
+        }
+    }
+
+    /// The result whose place is called so.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|shown| shown.key() == key)
+    }
 }
 
 /// The reasons of a result.

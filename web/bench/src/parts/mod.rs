@@ -1,11 +1,13 @@
 //! The parts of the page that the workbench answers for: each has its markup, an
 //! answer to every change, and its long jobs.
 
+pub mod fits;
 pub mod fittings;
 pub mod horn;
 pub mod measure;
 pub mod plan;
 pub mod spread;
+pub mod whys;
 
 use crate::job::Job;
 use crate::reply::Reply;
@@ -20,6 +22,12 @@ struct Part {
 }
 
 const PARTS: &[Part] = &[
+    Part {
+        name: "fits",
+        markup: include_str!("../../parts/fits.html"),
+        answer: fits::answer,
+        begin: fits::begin,
+    },
     Part {
         name: "fittings",
         markup: "",
@@ -49,6 +57,12 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/spread.html"),
         answer: spread::answer,
         begin: spread::begin,
+    },
+    Part {
+        name: "whys",
+        markup: "",
+        answer: whys::answer,
+        begin: |_| None,
     },
 ];
 

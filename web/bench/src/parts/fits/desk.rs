@@ -1,0 +1,84 @@
+//! What was matched, kept for the next question, and the work in hand.
+
+use std::cell::RefCell;
+
+use tinwave_core::best_cut::BestCut;
+use tinwave_core::design::Design;
+
+use super::size_fit::fits;
+
+/// So many are kept: the sizes of several bands and wires.
+const MOST_KEPT: usize = 400;
+
+#[derive(Default)]
+struct Desk {
+    /// The latest last.
+    matched: Vec<(Design, Option<BestCut>)>,
+    /// The trial designs of the job in hand.
+    in_hand: Option<Vec<Design>>,
+    /// The trial designs of the job that the maker stopped.
+    stopped: Option<Vec<Design>>,
+}
+
+thread_local! {
+    static DESK: RefCell<Desk> = RefCell::new(Desk::default());
+}
+
+fn trials(design: &Design) -> Vec<Design> {
+    fits(design).into_iter().map(|fit| fit.design).collect()
+}
+
+/// The best cut of a trial design: `None` if it was not searched for, `Some(None)` if
+/// there is none.
+pub(super) fn known(trial: &Design) -> Option<Option<BestCut>> {
+    DESK.with_borrow(|desk| {
+        let found = desk.matched.iter().find(|(known, _)| known == trial);
+        found.map(|(_, cut)| *cut)
+    })
+}
+
+pub(super) fn keep(trial: Design, cut: Option<BestCut>) {
+    DESK.with_borrow_mut(|desk| {
+        desk.matched.push((trial, cut));
+        let excess = desk.matched.len().saturating_sub(MOST_KEPT);
+        desk.matched.drain(..excess);
+    });
+}
+
+/// While it lives, a job for these sizes is in hand.
+pub(super) struct InHand;
+
+impl InHand {
+    pub(super) fn new(design: &Design) -> Self {
+        let trials = trials(design);
+        DESK.with_borrow_mut(|desk| desk.in_hand = Some(trials));
+        Self
+    }
+}
+
+impl Drop for InHand {
+    fn drop(&mut self) {
+        DESK.with_borrow_mut(|desk| desk.in_hand = None);
+    }
+}
+
+/// Whether the sizes of a design are being matched.
+pub(super) fn is_in_hand(design: &Design) -> bool {
+    let trials = trials(design);
+    DESK.with_borrow(|desk| desk.in_hand.as_ref() == Some(&trials))
+}
+
+/// The maker wants these sizes no further.
+pub(super) fn stop(design: &Design) {
+    let trials = trials(design);
+    DESK.with_borrow_mut(|desk| desk.stopped = Some(trials));
+}
+
+pub(super) fn is_stopped(design: &Design) -> bool {
+    let trials = trials(design);
+    DESK.with_borrow(|desk| desk.stopped.as_ref() == Some(&trials))
+}
+
+pub(super) fn forget_stop() {
+    DESK.with_borrow_mut(|desk| desk.stopped = None);
+}
