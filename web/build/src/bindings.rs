@@ -20,6 +20,10 @@ pub(crate) struct Program {
 /// without them the optimiser drops what only they use.
 const NEVER_CALLED: &str = "intounderlying";
 
+/// Parts of the names of functions that only those entry points lead to. Tables of
+/// functions that nobody reads any more hold on to some of them.
+const NEVER_RUN: [&str; 3] = ["wasm_streams", "IntoUnderlying", "future_to_promise"];
+
 /// Runs the bindings generator on the compiled page.
 pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
     let refused = |error: &dyn std::fmt::Display| Failure::Bindings(format!("{error:#}"));
@@ -57,11 +61,26 @@ pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
     for export in never_called {
         program.exports.delete(export);
     }
+    empty_what_never_runs(program);
     name_by_shape(program);
     Ok(Program {
         javascript,
         wasm: program.emit_wasm(),
     })
+}
+
+/// Leaves a trap of each function that can't be reached, so that the optimiser drops
+/// what only it uses.
+fn empty_what_never_runs(program: &mut Module) {
+    for func in program.funcs.iter_mut() {
+        let name = func.name.as_deref().unwrap_or_default();
+        let never_run = NEVER_RUN.iter().any(|part| name.contains(part));
+        if let (true, FunctionKind::Local(local)) = (never_run, &mut func.kind) {
+            let entry = local.entry_block();
+            local.block_mut(entry).instrs.clear();
+            local.builder_mut().func_body().unreachable();
+        }
+    }
 }
 
 /// Puts before each function's name what it takes and gives and how long it is, so
