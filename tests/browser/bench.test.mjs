@@ -1,13 +1,14 @@
 // The parts that are fetched when they are wanted, as a maker uses them: each
 // opens, answers and can be used without a network; a measured file is drawn,
-// explained and cut by; a funnel is searched and taken; a batch of cans is rolled.
+// explained and cut by; a funnel is searched and taken; trade sizes are matched; a
+// batch of cans is rolled.
 
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { PATIENCE_MS, checkAxe, checkQuiet, open, openIn, profile, ready, scenario, serve } from './page.mjs';
 
 const PHONE = { width: 360, height: 740 };
-const PARTS = ['horn', 'measure', 'spread', 'plan'];
+const PARTS = ['horn', 'fit', 'measure', 'spread', 'plan'];
 
 async function working(page) {
   await ready(page);
@@ -198,6 +199,45 @@ scenario('the best funnel is searched, taken into the design, and taken back', a
   await page.click('#undo');
   await page.waitForFunction(() => !/mo=funnel/.test(location.hash));
   await checkQuiet(page);
+});
+
+scenario('trade sizes are matched, one is used with its cut, and taken back', async (t) => {
+  const { url } = await serve(t);
+  const page = await working(await open(t, url, PHONE));
+  await unfold(page, 'fit');
+  await page.waitForFunction(
+    () => /\d/.test(document.querySelector('#fit tbody')?.textContent) && !document.querySelector('#fit tbody').textContent.includes('\u2026'),
+  );
+  const rows = await page.locator('#fit tbody tr').evaluateAll((all) =>
+    all.map((row) => [...row.cells].map((cell) => cell.textContent.replace(' Use', ''))),
+  );
+  assert.ok(rows.length > 5, `${rows.length}`);
+  for (const [name, , , vswr] of rows) assert.match(vswr, /^(\d\.\d\d|over 10|no match)$/, name);
+  const [, inside, , vswr] = rows[0];
+  await page.click('#fit tbody tr:first-child button');
+  await page.waitForFunction((mm) => new URLSearchParams(location.hash.slice(1)).get('d') === mm, String(Number.parseFloat(inside)));
+  await page.waitForFunction(() => /^Computed/.test(document.querySelector('[data-text=solving]').textContent));
+  const shown = await page.textContent('[data-text=vswr-worst]');
+  assert.ok(Math.abs(Number.parseFloat(shown) - Number(vswr)) < 0.03, `${shown} for ${vswr}`);
+  await page.click('#undo');
+  await page.waitForFunction(() => new URLSearchParams(location.hash.slice(1)).get('d') === '87');
+  await checkQuiet(page);
+});
+
+scenario('the reasons behind a figure come when they are asked for', async (t) => {
+  const server = await serve(t);
+  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
+  const page = await working(await openIn(context, server.url));
+  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  const why = page.locator('#match [data-why=impedance] details.why').first();
+  await why.locator('summary').click();
+  await why.getByText('could not be fetched').waitFor();
+  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await why.locator('summary').click();
+  await why.locator('summary').click();
+  await why.getByText('How sure').waitFor();
+  assert.match(await why.innerText(), /Galerkin/);
+  await checkAxe(page);
 });
 
 scenario('2,000 cans are drawn within their time, and screws are searched, put in and taken back', async (t) => {

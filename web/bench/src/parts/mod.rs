@@ -23,7 +23,7 @@ struct Part {
 
 const PARTS: &[Part] = &[
     Part {
-        name: "fits",
+        name: "fit",
         markup: include_str!("../../parts/fits.html"),
         answer: fits::answer,
         begin: fits::begin,

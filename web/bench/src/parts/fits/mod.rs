@@ -52,7 +52,7 @@ fn row(fit: &SizeFit, request: &Request) -> String {
         &percent(fit.room.1),
         " %</td><td>",
         &vswr,
-        "</td><td><button type=\"button\" data-act=\"use ",
+        " <button type=\"button\" data-act=\"use ",
         &fit.index.to_string(),
         "\" aria-label=\"Use this size: ",
         &name,
