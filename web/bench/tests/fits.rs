@@ -24,7 +24,7 @@ fn rows(reply: &Reply) -> Vec<Vec<String>> {
     let rows = markup.split("</tr>").filter(|row| !row.is_empty());
     rows.map(|row| {
         let cells = row.split("</td>").flat_map(|cell| cell.split("</th>"));
-        cells.map(|cell| untagged(cell)).collect()
+        cells.map(untagged).collect()
     })
     .collect()
 }
