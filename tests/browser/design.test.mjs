@@ -165,6 +165,8 @@ scenario('a hostile or broken link says so and destroys nothing', async (t) => {
 scenario('the best cut is found, used in one step, and as good as it says', async (t) => {
   const { url } = await serve(t);
   const page = await working(await open(t, url, PHONE));
+  assert.match(await page.textContent('[data-html=pair-cuts]'), /first touch/);
+  await page.mouse.move(20, 20);
   const button = page.locator('[data-do=cut][data-arg=p0]');
   await button.waitFor({ state: 'attached' });
   const stated = Number(/VSWR ([0-9.]+) at worst/.exec(await page.locator('.cut', { has: button }).textContent())[1]);
@@ -177,4 +179,18 @@ scenario('the best cut is found, used in one step, and as good as it says', asyn
   await page.click('#undo');
   await until(page, slider(page, TIP), 28.4, 'one undo takes it back');
   await checkQuiet(page);
+});
+
+scenario('a search that cannot be fetched says so, and comes when it can', async (t) => {
+  const server = await serve(t);
+  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
+  const page = await working(await openIn(context, server.url));
+  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  await page.mouse.move(20, 20);
+  await page.locator('[data-html=length-cuts]', { hasText: 'could not be fetched' }).waitFor();
+  assert.equal(await page.locator('[data-hide=length-done]').isVisible(), false, 'nothing seems to go on');
+  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await page.fill(DIAMETER, '86');
+  await page.locator('[data-do=cut][data-arg=l0]').waitFor({ state: 'attached' });
+  await page.locator('[data-do=cut][data-arg=p0]').waitFor({ state: 'attached' });
 });

@@ -1,9 +1,12 @@
 // The workbench in a thread of its own. It solves for the field outside a can, one
-// frequency at a time, and answers for the parts of the page that were fetched when
-// they were wanted; a newer job takes the place of the one in hand.
+// frequency at a time, searches for the best cuts, and answers for the parts of the
+// page that were fetched when they were wanted; a newer job takes the place of the one
+// in hand.
 //
-//   field   in:  [job, link of the design]; an empty link only stops
-//           out: [job, done, total], at the end with the numbers; total 0: can't be solved
+//   field   in:  ['field', job, link of the design]; an empty link only stops
+//           out: ['field', job, done, total], at the end with the numbers; total 0:
+//                can't be solved
+//   cuts    the same with 'cuts', for the best cuts
 //   part    in:  { id, markup | ask: text }, { id, begin: text, part }; { stop: part } drops its job
 //           out: { id, text }, of a job { id, done, total, text }, at the end with `ended`
 
@@ -19,22 +22,29 @@ const pause = () =>
     paused.push(done);
     bell.port2.postMessage(0);
   });
-let latest = 0;
+/** The newest job of each kind. */
+const latest = {};
 /** The message that began the job in hand of each part. */
 const jobs = new Map();
 
-async function solve(number, link) {
-  latest = number;
-  if (!link || latest !== number) return;
-  const total = bench.outside_begin(link);
+const KINDS = {
+  field: [bench.field_begin, bench.field_step, bench.field_finish],
+  cuts: [bench.cuts_begin, bench.cuts_step, bench.cuts_finish],
+};
+
+async function solve(kind, number, link) {
+  latest[kind] = number;
+  if (!link) return;
+  const [begin, step, finish] = KINDS[kind];
+  const total = begin(link);
   for (let done = 0; done < total; done++) {
     await pause(); // Lets a newer job be heard.
-    if (latest !== number) return;
-    bench.outside_step();
-    postMessage([number, done + 1, total]);
+    if (latest[kind] !== number) return;
+    step();
+    postMessage([kind, number, done + 1, total]);
   }
-  const numbers = bench.outside_finish();
-  postMessage(numbers.length > 0 ? [number, total, total, numbers] : [number, 0, 0]);
+  const numbers = finish();
+  postMessage(numbers.length > 0 ? [kind, number, total, total, numbers] : [kind, number, 0, 0]);
 }
 
 async function work(id, text, part) {

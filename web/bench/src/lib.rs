@@ -7,6 +7,7 @@
 //! a frame or two is a [`job::Job`]: steps between which the worker listens.
 
 pub mod chart;
+pub mod cut_search;
 pub mod form_data;
 pub mod html;
 pub mod job;

@@ -2,11 +2,14 @@
 
 use std::cell::RefCell;
 
+use tinwave_core::design::Design;
 use tinwave_core::outside::OutsideSteps;
 use tinwave_web::link;
 use wasm_bindgen::prelude::wasm_bindgen;
 
+use crate::cut_search::BothCuts;
 use crate::job::Job;
+use crate::outsides::{keep_outside, kept_outside};
 use crate::parts;
 use crate::request::Request;
 
@@ -15,40 +18,83 @@ use crate::request::Request;
 static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
 
 thread_local! {
-    static OUTSIDE: RefCell<Option<OutsideSteps>> = const { RefCell::new(None) };
+    /// The design whose outside is being solved, and how far that is.
+    static OUTSIDE: RefCell<Option<(Design, OutsideSteps)>> = const { RefCell::new(None) };
+    static CUTS: RefCell<Option<BothCuts>> = const { RefCell::new(None) };
     /// The job in hand of each part that has one.
     static JOBS: RefCell<Vec<(String, Box<dyn Job>)>> = const { RefCell::new(Vec::new()) };
+}
+
+fn design_of(link: &str) -> Option<Design> {
+    link::decode(link).ok().map(|opened| opened.work.design)
 }
 
 /// Begins the field outside the design of a link; how many steps there are, 0 if
 /// it can't be solved.
 #[wasm_bindgen(skip_jsdoc)]
 #[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn outside_begin(design: &str) -> u32 {
-    let opened = link::decode(design).ok();
-    let steps = opened.and_then(|opened| OutsideSteps::of_design(&opened.work.design).ok()?);
-    let total = steps.as_ref().map_or(0, OutsideSteps::total);
-    OUTSIDE.set(steps);
+pub fn field_begin(link: &str) -> u32 {
+    let begun = design_of(link).and_then(|design| {
+        let steps = OutsideSteps::of_design(&design).ok()??;
+        Some((design, steps))
+    });
+    let total = begun.as_ref().map_or(0, |(_, steps)| steps.total());
+    OUTSIDE.set(begun);
     u32::try_from(total).unwrap_or(0)
 }
 
 /// Takes one step.
 #[wasm_bindgen(skip_jsdoc)]
 #[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn outside_step() {
-    OUTSIDE.with_borrow_mut(|steps| {
-        if let Some(steps) = steps {
+pub fn field_step() {
+    OUTSIDE.with_borrow_mut(|begun| {
+        if let Some((_, steps)) = begun {
             steps.step();
         }
     });
 }
 
-/// The solution's numbers after the last step; none if it can't be solved.
+/// The solution's numbers after the last step; none if it can't be solved. It is kept
+/// for the search for the best cut.
 #[wasm_bindgen(skip_jsdoc)]
 #[allow(unreachable_pub, reason = "the browser reaches it")]
-pub fn outside_finish() -> Vec<f64> {
-    let solved = OUTSIDE.take().and_then(OutsideSteps::finish);
-    solved.map_or_else(Vec::new, |solved| solved.to_numbers())
+pub fn field_finish() -> Vec<f64> {
+    let solved = OUTSIDE.take().and_then(|(design, steps)| {
+        let solved = steps.finish()?;
+        Some(keep_outside(&design, solved).to_numbers())
+    });
+    solved.unwrap_or_default()
+}
+
+/// Begins the search for the best cuts of the design of a link, with its outside if
+/// that was solved before; how many steps there are.
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn cuts_begin(link: &str) -> u32 {
+    let search =
+        design_of(link).map(|design| BothCuts::new(&design, kept_outside(&design).as_ref()));
+    let total = search.as_ref().map_or(0, BothCuts::total);
+    CUTS.set(search);
+    total
+}
+
+/// Takes one step.
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn cuts_step() {
+    CUTS.with_borrow_mut(|search| {
+        if let Some(search) = search {
+            search.step();
+        }
+    });
+}
+
+/// The numbers of what was found ([`BothCuts::to_numbers`]).
+#[wasm_bindgen(skip_jsdoc)]
+#[allow(unreachable_pub, reason = "the browser reaches it")]
+pub fn cuts_finish() -> Vec<f64> {
+    CUTS.take()
+        .map_or_else(Vec::new, |search| search.to_numbers())
 }
 
 /// The markup of a part of the page.

@@ -15,7 +15,6 @@ use super::model::{Copied, DiameterBy};
 use super::mouth_part;
 use super::outside_job::OutsideJob;
 use super::print_part;
-use super::search::Search;
 use super::slots::Slots;
 use super::state::Page;
 use crate::bands;
@@ -34,17 +33,15 @@ const SAID_MS: u32 = 2_500;
 pub(super) struct Actions {
     pub(super) page: Page,
     pub(super) slots: Slots,
-    pub(super) search: Search,
     pub(super) outside: OutsideJob,
     said: Timer,
 }
 
 impl Actions {
-    pub(super) fn new(page: Page, slots: Slots, search: Search, outside: OutsideJob) -> Self {
+    pub(super) fn new(page: Page, slots: Slots, outside: OutsideJob) -> Self {
         Self {
             page,
             slots,
-            search,
             outside,
             said: Timer::new(),
         }
@@ -94,7 +91,6 @@ impl Actions {
             "undo" => page.walk(History::undo),
             "redo" => page.walk(History::redo),
             "cut" => self.take_cut(argument),
-            "stop" => self.search.stop(),
             "stop-solving" => self.outside.stop(),
             "solve-again" => self.outside.again(),
             "copy-link" => self.copy_link(),

@@ -55,7 +55,7 @@ fn drill_text(model: &Model) -> String {
 
 /// How far the hole and the wire may be off: of the cut in use.
 fn slack_lines(model: &Model) -> String {
-    let mut all = model.pair.cuts.iter().chain(&model.length.cuts);
+    let mut all = model.cuts.pair.cuts.iter().chain(&model.cuts.length.cuts);
     let Some(cut) = all.find(|cut| in_use(model, cut)) else {
         return "How far each may be off is worked out for the best cuts: take one under Match to see it here.".to_owned();
     };

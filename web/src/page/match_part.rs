@@ -8,6 +8,7 @@ use tinwave_core::reflection::PointMatch;
 use super::live::Named;
 use super::markup::{fill, filled, flag};
 use super::model::Model;
+use super::outside_job::Solving;
 use super::said::{self, Place};
 use super::search::{Found, RuleMatch};
 use crate::entry::{self, LengthUnit};
@@ -113,12 +114,18 @@ pub(super) const NAMES: &[Named] = &[
     ("match-findings", |model| {
         said::findings(model, Place::Match)
     }),
-    ("length-cuts", |model| cuts(model, &model.length, 'l')),
-    ("length-progress", |model| model.length.percent.to_string()),
-    ("length-done", |model| flag(model.length.percent == 100)),
-    ("pair-cuts", |model| cuts(model, &model.pair, 'p')),
-    ("pair-progress", |model| model.pair.percent.to_string()),
-    ("pair-done", |model| flag(model.pair.percent == 100)),
+    ("length-cuts", |model| cuts(model, &model.cuts.length, 'l')),
+    ("length-progress", |model| {
+        model.cuts.length.percent.to_string()
+    }),
+    ("length-done", |model| {
+        flag(!searches(model, &model.cuts.length))
+    }),
+    ("pair-cuts", |model| cuts(model, &model.cuts.pair, 'p')),
+    ("pair-progress", |model| model.cuts.pair.percent.to_string()),
+    ("pair-done", |model| {
+        flag(!searches(model, &model.cuts.pair))
+    }),
     ("rule-wire", |model| {
         let wire = model
             .analysis
@@ -162,13 +169,22 @@ pub(super) fn slack_sentence(what: &str, slack: Slack, unit: LengthUnit) -> Stri
     .concat()
 }
 
+/// Whether a search runs, or waits for the outside to be solved.
+fn searches(model: &Model, found: &Found) -> bool {
+    found.percent < 100 && !model.cuts.refused && model.solving != Solving::Untouched
+}
+
 /// What a search has found, each with its button.
 fn cuts(model: &Model, found: &Found, kind: char) -> String {
     if found.cuts.is_empty() {
         let text = if found.percent == 100 {
             "None can be computed: see the verdict."
-        } else {
+        } else if searches(model, found) {
             "Searching."
+        } else if model.cuts.refused {
+            "The search could not be fetched or has stopped. Once the page is back on the network, any change tries again."
+        } else {
+            "Searched for at the first touch of the page."
         };
         return filled("<p class=\"note\">~</p>", &[text]);
     }
@@ -222,9 +238,9 @@ fn card(html: &mut String, model: &Model, cut: &BestCut, kind: char, index: &str
 /// The cut of a button's argument.
 pub(super) fn cut_of(model: &Model, argument: &str) -> Option<BestCut> {
     let found = if argument.starts_with('p') {
-        &model.pair
+        &model.cuts.pair
     } else {
-        &model.length
+        &model.cuts.length
     };
     let index: usize = argument.get(1..)?.parse().ok()?;
     found.cuts.get(index).copied()

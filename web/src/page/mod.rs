@@ -8,6 +8,7 @@
 mod actions;
 mod band;
 mod beam_part;
+mod bench_worker;
 mod browser;
 mod can;
 mod cut_part;
@@ -37,6 +38,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 use actions::Actions;
+use bench_worker::BenchWorker;
 use browser::{Timer, part};
 use live::{LivePlaces, Named};
 use model::Model;
@@ -161,9 +163,10 @@ fn go(root: &Element, page: Page, mut shown: Shown) {
             shown.follow(page);
         }
     }));
-    let search = Search::new(page);
-    let outside = OutsideJob::new(page);
-    Actions::new(page, slots, search, outside).listen(&sheet);
+    let worker = BenchWorker::new();
+    let search = Search::new(page, worker);
+    let outside = OutsideJob::new(page, worker, search);
+    Actions::new(page, slots, outside).listen(&sheet);
     opening::follow(page);
     workbench::listen(page);
     page.look(|model| browser::stand(&model.fragment(), model.unit));

@@ -4,7 +4,7 @@ use tinwave_core::analysis::{Analyser, Analysis};
 use tinwave_core::match_band::SweepPoint;
 
 use super::outside_job::{Outsides, Solving};
-use super::search::{Found, RuleMatch};
+use super::search::{Cuts, RuleMatch};
 use crate::entry::LengthUnit;
 use crate::history::{Change, History};
 use crate::link;
@@ -62,10 +62,8 @@ pub(super) struct Model {
     /// Counts up when every entry must show the work again, whatever it holds.
     pub(super) refill: u32,
     pub(super) history: History,
-    /// The best lengths at the present distance.
-    pub(super) length: Found,
-    /// The best lengths and distances.
-    pub(super) pair: Found,
+    /// The best cuts.
+    pub(super) cuts: Cuts,
     /// What the rule of thumb would give.
     pub(super) rule: RuleMatch,
     /// The sweep of the best pair, to stand behind the present one.
@@ -100,8 +98,7 @@ impl Model {
             copied: Copied::No,
             kept,
             refill: 0,
-            length: Found::default(),
-            pair: Found::default(),
+            cuts: Cuts::default(),
             rule: RuleMatch::Waiting,
             ghost: Vec::new(),
             measured: None,

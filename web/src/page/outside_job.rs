@@ -5,18 +5,17 @@
 //! one.
 
 use std::cell::RefCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
-use js_sys::{Array, Float64Array};
 use leptos::prelude::window;
 use tinwave_core::design::{Band, Design, Mouth, Sweep};
 use tinwave_core::outside::{Outline, OutsideSpectrum};
 use tinwave_core::si::SiDesign;
-use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
 
+use super::bench_worker::{BenchWorker, Heard, Kind};
 use super::browser::{self, Timer};
+use super::search::Search;
 use super::state::Page;
 use crate::link;
 use crate::pictures::follow;
@@ -84,30 +83,31 @@ pub(super) enum Solving {
     Refused,
 }
 
-/// The worker and what it is asked for.
+impl Solving {
+    /// Whether more may come of it by itself, or by a touch.
+    pub(super) const fn is_awaited(self) -> bool {
+        matches!(self, Self::Untouched | Self::Working { .. })
+    }
+}
+
+/// What the worker is asked for.
 #[derive(Clone, Copy)]
 pub(super) struct OutsideJob {
     page: Page,
-    desk: &'static RefCell<Desk>,
+    worker: BenchWorker,
+    /// It waits for the outside, or for the word that there is none.
+    search: Search,
+    asked: &'static RefCell<Option<(OutsideKey, Design)>>,
     rest: Timer,
 }
 
-struct Desk {
-    /// Started when first needed; `Some(None)` where the browser refuses.
-    worker: Option<Option<Worker>>,
-    job: u32,
-    asked: Option<(OutsideKey, Design)>,
-}
-
 impl OutsideJob {
-    pub(super) fn new(page: Page) -> Self {
+    pub(super) fn new(page: Page, worker: BenchWorker, search: Search) -> Self {
         let job = Self {
             page,
-            desk: Box::leak(Box::new(RefCell::new(Desk {
-                worker: None,
-                job: 0,
-                asked: None,
-            }))),
+            worker,
+            search,
+            asked: Box::leak(Box::new(RefCell::new(None))),
             rest: Timer::new(),
         };
         follow(Box::new(move || {
@@ -128,7 +128,8 @@ impl OutsideJob {
         });
         let solving = if known || design.mouth == Mouth::Absorbing {
             self.rest.clear();
-            self.desk.borrow_mut().asked = None;
+            self.worker.stop(Kind::Field);
+            self.asked.take();
             if known {
                 Solving::Done
             } else {
@@ -136,11 +137,11 @@ impl OutsideJob {
             }
         } else {
             let key = OutsideKey::new(&design);
-            let same = matches!(&self.desk.borrow().asked, Some((asked, _)) if *asked == key);
+            let same = matches!(&*self.asked.borrow(), Some((asked, _)) if *asked == key);
             if same {
                 return;
             }
-            self.desk.borrow_mut().asked = Some((key, design));
+            *self.asked.borrow_mut() = Some((key, design));
             self.rest.set(REST_MS, Box::new(move || self.ask()));
             if browser::worker_script().is_some() {
                 Solving::Working { done: 0, total: 0 }
@@ -154,79 +155,46 @@ impl OutsideJob {
     fn show(self, solving: Solving) {
         if self.page.look(|model| model.solving != solving) {
             self.page.set(&|model| model.solving = solving);
+            if !solving.is_awaited() {
+                self.search.restart_soon();
+            }
         }
     }
 
     fn ask(self) {
-        let text = match &self.desk.borrow().asked {
-            Some(_) => self.page.look(|model| link::encode(&model.work)),
-            None => return,
-        };
-        if browser::worker_script().is_some() && !self.send(&text) {
-            self.show(Solving::Refused);
+        if browser::worker_script().is_none() || self.asked.borrow().is_none() {
+            return;
         }
+        let link = self.page.look(|model| link::encode(&model.work));
+        let hear = move |heard| self.hear(heard);
+        self.worker.begin(Kind::Field, &link, Rc::new(hear));
     }
 
     /// Stops the solution in hand; the estimate stands.
     pub(super) fn stop(self) {
         self.rest.clear();
-        self.send("");
+        self.worker.stop(Kind::Field);
         self.show(Solving::Stopped);
     }
 
     /// Asks once more.
     pub(super) fn again(self) {
-        self.desk.borrow_mut().asked = None;
+        self.asked.take();
         self.look_again();
     }
 
-    fn send(self, text: &str) -> bool {
-        let mut desk = self.desk.borrow_mut();
-        desk.job = desk.job.wrapping_add(1);
-        let message = Array::of2(&desk.job.into(), &text.into());
-        let worker = desk.worker.get_or_insert_with(|| self.hire());
-        let sent = worker.as_ref().map(|worker| worker.post_message(&message));
-        matches!(sent, Some(Ok(())))
-    }
-
-    fn hire(self) -> Option<Worker> {
-        let script = browser::worker_script()?;
-        let options = WorkerOptions::new();
-        options.set_type(WorkerType::Module);
-        let worker = Worker::new_with_options(&script, &options).ok()?;
-        let hear = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-            self.hear(&Array::from(&event.data()));
-        });
-        worker.set_onmessage(Some(hear.as_ref().unchecked_ref()));
-        hear.forget();
-        browser::on_event(
-            &worker,
-            "error",
-            Box::new(move |_| self.show(Solving::Refused)),
-        );
-        Some(worker)
-    }
-
-    /// Hears the worker: job, steps done, steps in all, and at the end the numbers.
-    fn hear(self, message: &Array) {
-        let number = |place: u32| message.get(place).as_f64().unwrap_or(0.0) as u32;
-        if number(0) != self.desk.borrow().job {
-            return;
-        }
-        let (done, total) = (number(1), number(2));
-        let numbers: JsValue = message.get(3);
-        if total == 0 {
-            self.show(Solving::Impossible);
-        } else if numbers.is_undefined() {
-            self.show(Solving::Working { done, total });
-        } else {
-            self.take(&Float64Array::new(&numbers).to_vec());
+    fn hear(self, heard: Heard) {
+        match heard {
+            Heard::Working { done, total } => self.show(Solving::Working { done, total }),
+            Heard::Done(numbers) if numbers.is_empty() => self.show(Solving::Impossible),
+            Heard::Done(numbers) => self.take(&numbers),
+            Heard::Refused => self.show(Solving::Refused),
         }
     }
 
     /// Takes the solution and shows the design with it.
     fn take(self, numbers: &[f64]) {
-        let Some((key, design)) = self.desk.borrow_mut().asked.take() else {
+        let Some((key, design)) = self.asked.take() else {
             return;
         };
         let si = SiDesign::new(&design);

@@ -1,22 +1,23 @@
-//! Searches that take longer than a frame, run in slices between repaints: the
-//! rule of thumb's match and the best cuts.
+//! What is worked out once the design rests: the rule of thumb's match, and the best
+//! cuts, which the workbench searches for.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 use std::sync::Arc;
 
 use tinwave_core::analysis::Analyser;
-use tinwave_core::best_cut::{BestCut, BestCutSearch, FreeDimensions, Progress};
+use tinwave_core::best_cut::{BestCut, CUT_NUMBERS};
 use tinwave_core::design::Design;
 use tinwave_core::outside::OutsideSpectrum;
 use tinwave_core::si::micrometres;
 
+use super::bench_worker::{BenchWorker, Heard, Kind};
 use super::browser::{self, Timer};
 use super::model::Model;
 use super::state::Page;
+use crate::link;
 use crate::pictures::follow;
 
-/// A slice works this long, then lets the page repaint.
-const SLICE_MS: f64 = 4.0;
 /// Progress is shown this often; what is found, at once.
 const SHOW_EVERY_MS: f64 = 100.0;
 /// A search starts when the design has rested this long.
@@ -31,6 +32,15 @@ pub(super) struct Found {
     pub(super) percent: u8,
 }
 
+/// The searches for the best length, and for the best length and distance.
+#[derive(Clone, Default, PartialEq)]
+pub(super) struct Cuts {
+    pub(super) length: Found,
+    pub(super) pair: Found,
+    /// The workbench did not come, or broke.
+    pub(super) refused: bool,
+}
+
 /// The match that the quarter-wave rule would give.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum RuleMatch {
@@ -39,45 +49,48 @@ pub(super) enum RuleMatch {
     Worst(f64),
 }
 
+/// What found cuts belong to.
+#[derive(Clone, PartialEq)]
+struct Keys {
+    length: Design,
+    pair: Design,
+    has_outside: bool,
+}
+
+impl Keys {
+    fn new(model: &Model) -> Self {
+        let design = &model.work.design;
+        Self {
+            length: length_key(design),
+            pair: pair_key(design),
+            has_outside: model.outsides.of(design).is_some(),
+        }
+    }
+
+    fn same_pair(&self, other: &Self) -> bool {
+        self.pair == other.pair && self.has_outside == other.has_outside
+    }
+}
+
 /// The searches; what they find goes into the model.
 #[derive(Clone, Copy)]
 pub(super) struct Search {
     page: Page,
-    job: &'static Cell<Option<Box<Job>>>,
+    worker: BenchWorker,
+    /// What the cuts in the model belong to.
+    done: &'static RefCell<Option<Keys>>,
+    shown_ms: &'static Cell<f64>,
     rest: Timer,
-    slice: Timer,
-}
-
-/// The work in hand.
-struct Job {
-    design: Design,
-    /// Its solved outside, where that is at hand.
-    outside: Option<Arc<OutsideSpectrum>>,
-    stage: Stage,
-    search: Option<BestCutSearch>,
-    shown_ms: f64,
-    /// What the found cuts belong to, so that they are not searched again, and
-    /// whether the outside was known.
-    done_length: Option<(Design, bool)>,
-    done_pair: Option<(Design, bool)>,
-}
-
-#[derive(Clone, Copy, PartialEq)]
-enum Stage {
-    Rule,
-    Length,
-    Pair,
-    Ghost,
-    Rest,
 }
 
 impl Search {
-    pub(super) fn new(page: Page) -> Self {
+    pub(super) fn new(page: Page, worker: BenchWorker) -> Self {
         let search = Self {
             page,
-            job: Box::leak(Box::new(Cell::new(None))),
+            worker,
+            done: Box::leak(Box::default()),
+            shown_ms: Box::leak(Box::default()),
             rest: Timer::new(),
-            slice: Timer::new(),
         };
         follow(Box::new(move || {
             page.track_edition();
@@ -86,127 +99,101 @@ impl Search {
         search
     }
 
-    /// The design changed: what runs is stopped, and starts anew after a rest.
-    fn restart_soon(self) {
-        self.slice.clear();
+    /// The design changed, or what is known of its outside: all is worked out anew
+    /// after a rest.
+    pub(super) fn restart_soon(self) {
         self.rest.set(REST_MS, Box::new(move || self.restart()));
     }
 
     fn restart(self) {
-        let (design, outside) = self.page.look(|model| {
-            let design = model.work.design.clone();
-            let outside = model.outsides.of(&design).cloned();
-            (design, outside)
+        let (rule, keys) = self
+            .page
+            .look(|model| (rule_match(model), Keys::new(model)));
+        let known = self.done.borrow().clone();
+        self.page.change(&|model| {
+            model.rule = rule;
+            if known.as_ref() != Some(&keys) {
+                model.cuts.length.percent = 0;
+            }
+            if !known.as_ref().is_some_and(|known| known.same_pair(&keys)) {
+                model.cuts.pair.percent = 0;
+            }
         });
-        let (done_length, done_pair) = match self.job.take() {
-            Some(job) => (job.done_length, job.done_pair),
-            None => (None, None),
-        };
-        self.job.set(Some(Box::new(Job {
-            design,
-            outside,
-            stage: Stage::Rule,
-            search: None,
-            shown_ms: browser::now_ms(),
-            done_length,
-            done_pair,
-        })));
-        self.run_slice();
+        // The cuts are searched once, with the outside if there is one.
+        let waits = self.page.look(|model| model.solving.is_awaited());
+        if !waits && known.as_ref() != Some(&keys) {
+            self.begin(keys);
+        }
+        self.page.tell();
+        self.show_ghost();
     }
 
-    /// Stops what runs. Changing the design starts it again.
-    pub(super) fn stop(self) {
-        self.slice.clear();
-        self.rest.clear();
+    fn begin(self, keys: Keys) {
+        let link = self.page.look(|model| link::encode(&model.work));
+        self.page.change(&|model| model.cuts.refused = false);
+        let hear = move |heard| self.hear(&keys, heard);
+        self.worker.begin(Kind::Cuts, &link, Rc::new(hear));
     }
 
-    fn run_slice(self) {
-        let Some(mut job) = self.job.take() else {
+    fn hear(self, keys: &Keys, heard: Heard) {
+        // The design has gone on: another search is coming.
+        if self.page.look(Keys::new) != *keys {
             return;
-        };
-        let end = browser::now_ms() + SLICE_MS;
-        let stage = job.stage;
-        while job.stage == stage && stage != Stage::Rest && browser::now_ms() < end {
-            self.step(&mut job);
         }
-        let more = job.stage != Stage::Rest;
-        let show = job.stage != stage || end - job.shown_ms > SHOW_EVERY_MS;
-        if show {
-            job.shown_ms = end;
+        match heard {
+            Heard::Working { done, total } => self.show_progress(done, total),
+            Heard::Done(numbers) => {
+                let mut numbers = numbers.iter();
+                let (length, pair) = (read(&mut numbers), read(&mut numbers));
+                self.page.change(&|model| {
+                    model.cuts.length.cuts.clone_from(&length);
+                    model.cuts.pair.cuts.clone_from(&pair);
+                    model.cuts.length.percent = 100;
+                    model.cuts.pair.percent = 100;
+                });
+                *self.done.borrow_mut() = Some(keys.clone());
+                self.page.tell();
+                self.show_ghost();
+            }
+            Heard::Refused => self.page.set(&|model| model.cuts.refused = true),
         }
-        self.job.set(Some(job));
-        if show {
+    }
+
+    /// The first half of the steps is for the length, the other for the pair.
+    fn show_progress(self, done: u32, total: u32) {
+        let percent = done.saturating_mul(200) / total.max(1);
+        self.page.change(&|model| {
+            for (found, percent) in [
+                (&mut model.cuts.length, percent),
+                (&mut model.cuts.pair, percent.saturating_sub(100)),
+            ] {
+                // What is known stays known.
+                if found.percent < 100 {
+                    found.percent = percent.min(99) as u8;
+                }
+            }
+        });
+        let now = browser::now_ms();
+        if now - self.shown_ms.get() > SHOW_EVERY_MS {
+            self.shown_ms.set(now);
             self.page.tell();
         }
-        if more {
-            self.slice.set(0, Box::new(move || self.run_slice()));
-        }
-    }
-
-    fn step(self, job: &mut Job) {
-        match job.stage {
-            Stage::Rule => {
-                let rule = self.page.look(rule_match);
-                self.page.change(&|model| model.rule = rule);
-                job.stage = Stage::Length;
-            }
-            Stage::Length => {
-                let key = (length_key(&job.design), job.outside.is_some());
-                if job.done_length.as_ref() == Some(&key) {
-                    job.stage = Stage::Pair;
-                } else if self.advance(job, FreeDimensions::Length) {
-                    job.done_length = Some(key);
-                    job.stage = Stage::Pair;
-                }
-            }
-            Stage::Pair => {
-                let key = (pair_key(&job.design), job.outside.is_some());
-                if job.done_pair.as_ref() == Some(&key) {
-                    job.stage = Stage::Ghost;
-                } else if self.advance(job, FreeDimensions::LengthAndDistance) {
-                    job.done_pair = Some(key);
-                    job.stage = Stage::Ghost;
-                }
-            }
-            Stage::Ghost => {
-                self.show_ghost(&job.design, job.outside.as_ref());
-                job.stage = Stage::Rest;
-            }
-            Stage::Rest => {}
-        }
-    }
-
-    /// One step of a search for the present design; whether it is done.
-    fn advance(self, job: &mut Job, free: FreeDimensions) -> bool {
-        let outside = job.outside.as_ref();
-        let progress = step_search(&mut job.search, &job.design, outside, free);
-        self.page.change(&|model| {
-            let found = match free {
-                FreeDimensions::Length => &mut model.length,
-                FreeDimensions::LengthAndDistance => &mut model.pair,
-            };
-            match &progress {
-                Progress::Working { done } => {
-                    found.percent = (done.clamp(0.0, 0.99) * 100.0) as u8;
-                }
-                Progress::Done(cuts) => {
-                    found.cuts.clone_from(cuts);
-                    found.percent = 100;
-                }
-            }
-        });
-        matches!(progress, Progress::Done(_))
     }
 
     /// The sweep of the best pair, for the charts.
-    fn show_ghost(self, design: &Design, outside: Option<&Arc<OutsideSpectrum>>) {
-        let best = self.page.look(|model| model.pair.cuts.first().copied());
+    fn show_ghost(self) {
+        let (design, outside, best) = self.page.look(|model| {
+            let design = &model.work.design;
+            let outside: Option<Arc<OutsideSpectrum>> = model.outsides.of(design).cloned();
+            let best = model.cuts.pair.cuts.first().copied();
+            (design.clone(), outside, best)
+        });
         let sweep = best.map_or_else(Vec::new, |cut| {
-            let mut best = design.clone();
+            let mut best = design;
             best.probe.length_um = cut.length_um;
             best.probe.backshort_distance_um = cut.backshort_distance_um;
             Analyser::new()
-                .analyse_with(&best, outside)
+                .analyse_with(&best, outside.as_ref())
                 .map_or_else(|_| Vec::new(), |analysis| analysis.sweep)
         });
         self.page.change(&|model| model.ghost.clone_from(&sweep));
@@ -214,27 +201,19 @@ impl Search {
     }
 }
 
-/// Takes one step of the search in hand, beginning it if there is none.
-fn step_search(
-    search: &mut Option<BestCutSearch>,
-    design: &Design,
-    outside: Option<&Arc<OutsideSpectrum>>,
-    free: FreeDimensions,
-) -> Progress {
-    let Some(running) = search else {
-        return match BestCutSearch::with_outside(design, free, outside) {
-            Ok(begun) => {
-                *search = Some(begun);
-                Progress::Working { done: 0.0 }
-            }
-            Err(_) => Progress::Done(Vec::new()),
-        };
-    };
-    let progress = running.step();
-    if matches!(progress, Progress::Done(_)) {
-        *search = None;
+/// Reads the cuts of one search: how many, and the numbers of each.
+fn read(numbers: &mut core::slice::Iter<'_, f64>) -> Vec<BestCut> {
+    let count = numbers.next().map_or(0, |count| *count as usize);
+    let (cuts, _) = numbers.as_slice().as_chunks::<CUT_NUMBERS>();
+    let found = cuts
+        .iter()
+        .take(count)
+        .filter_map(BestCut::from_numbers)
+        .collect();
+    for _ in 0..count * CUT_NUMBERS {
+        numbers.next();
     }
-    progress
+    found
 }
 
 /// The worst match over the band with the rule of thumb's two quarter waves.
