@@ -2,7 +2,8 @@
 
 use crate::failure::{Failure, Result};
 use std::path::Path;
-use walrus::{FunctionKind, Module};
+use walrus::ir::{Instr, InstrLocId, InstrSeqId, Visitor, dfs_in_order};
+use walrus::{FunctionKind, LocalFunction, Module};
 use wasm_bindgen_cli_support::Bindgen;
 
 /// The bindings generator's version, which is also the page's wasm-bindgen.
@@ -23,6 +24,13 @@ const NEVER_CALLED: &str = "intounderlying";
 /// Parts of the names of functions that only those entry points lead to. Tables of
 /// functions that nobody reads any more hold on to some of them.
 const NEVER_RUN: [&str; 3] = ["wasm_streams", "IntoUnderlying", "future_to_promise"];
+
+/// Part of the names of functions that end in an error of JavaScript's, which stops
+/// no more than the call that led to it.
+const THROWS: &str = "wasm_bindgen";
+
+/// Goes up when this module treats the program differently.
+pub(crate) const TREATMENT: &str = "1";
 
 /// Runs the bindings generator on the compiled page.
 pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
@@ -61,7 +69,7 @@ pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
     for export in never_called {
         program.exports.delete(export);
     }
-    empty_what_never_runs(program);
+    leave_traps(program);
     name_by_shape(program);
     Ok(Program {
         javascript,
@@ -69,17 +77,53 @@ pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {
     })
 }
 
-/// Leaves a trap of each function that can't be reached, so that the optimiser drops
-/// what only it uses.
-fn empty_what_never_runs(program: &mut Module) {
+/// Leaves a trap of each function that can't be reached, and of each that ends in one
+/// whatever it does before: a panic traps at once. Then the optimiser drops what only
+/// they use, such as all that puts a panic's message together for nobody to read.
+fn leave_traps(program: &mut Module) {
     for func in program.funcs.iter_mut() {
         let name = func.name.as_deref().unwrap_or_default();
         let never_run = NEVER_RUN.iter().any(|part| name.contains(part));
-        if let (true, FunctionKind::Local(local)) = (never_run, &mut func.kind) {
+        if let FunctionKind::Local(local) = &mut func.kind
+            && (never_run || never_returns(local) && !name.contains(THROWS))
+        {
             let entry = local.entry_block();
             local.block_mut(entry).instrs.clear();
             local.builder_mut().func_body().unreachable();
         }
+    }
+}
+
+/// Whether a function can be left by a trap alone: its last instruction is one, and
+/// none before it leaves the body.
+fn never_returns(func: &LocalFunction) -> bool {
+    let entry = func.entry_block();
+    let mut exits = Exits {
+        entry,
+        found: false,
+    };
+    dfs_in_order(&mut exits, func, entry);
+    let last = func.block(entry).instrs.last();
+    matches!(last, Some((Instr::Unreachable(_), _))) && !exits.found
+}
+
+/// Looks for ways out of a function's body.
+struct Exits {
+    entry: InstrSeqId,
+    found: bool,
+}
+
+impl<'a> Visitor<'a> for Exits {
+    fn visit_instr(&mut self, instr: &'a Instr, _: &'a InstrLocId) {
+        self.found |= match instr {
+            Instr::Return(_) | Instr::ReturnCall(_) | Instr::ReturnCallIndirect(_) => true,
+            Instr::Br(branch) => branch.block == self.entry,
+            Instr::BrIf(branch) => branch.block == self.entry,
+            Instr::BrTable(branch) => {
+                branch.default == self.entry || branch.blocks.contains(&self.entry)
+            }
+            _ => false,
+        };
     }
 }
 
@@ -95,5 +139,49 @@ fn name_by_shape(program: &mut Module) {
         let (params, results) = types.params_results(func.ty());
         let name = func.name.as_deref().unwrap_or_default();
         func.name = Some(format!("{params:?}{results:?}{length:08} {name}"));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use walrus::{FunctionBuilder, FunctionId, ValType};
+
+    /// A function that computes something, leaves early if it `returns`, and traps.
+    fn function(program: &mut Module, name: &str, returns: bool) -> FunctionId {
+        let mut builder = FunctionBuilder::new(&mut program.types, &[ValType::I32], &[]);
+        builder.name(name.to_owned());
+        let given = program.locals.add(ValType::I32);
+        let mut body = builder.func_body();
+        body.local_get(given).if_else(
+            None,
+            |then| {
+                if returns {
+                    then.return_();
+                }
+            },
+            |_| {},
+        );
+        body.unreachable();
+        builder.finish(vec![given], &mut program.funcs)
+    }
+
+    fn length(program: &Module, id: FunctionId) -> u64 {
+        program.funcs.get(id).kind.unwrap_local().size()
+    }
+
+    #[test]
+    fn what_can_only_end_in_a_trap_traps_at_once() {
+        let mut program = Module::default();
+        let panics = function(&mut program, "core::panicking::panic_fmt", false);
+        let returns = function(&mut program, "sound", true);
+        let throws = function(&mut program, "wasm_bindgen::throw_str", false);
+        let never_run = function(&mut program, "wasm_streams::pull", true);
+        let before = length(&program, returns);
+        leave_traps(&mut program);
+        assert_eq!(length(&program, panics), 1);
+        assert_eq!(length(&program, never_run), 1);
+        assert_eq!(length(&program, returns), before);
+        assert!(length(&program, throws) > 1);
     }
 }

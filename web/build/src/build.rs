@@ -104,7 +104,8 @@ fn program(
 ) -> Result<Program> {
     let raw = fs::read(compiled).map_err(Failure::file("read", compiled))?;
     let recipe = optimiser.map_or(String::new(), |_| optimise::recipe());
-    let key = fingerprint(&[&raw, recipe.as_bytes(), bindings::VERSION.as_bytes()]);
+    let made_by = [&recipe, bindings::VERSION, bindings::TREATMENT].concat();
+    let key = fingerprint(&[&raw, made_by.as_bytes()]);
     let kept = compiled.with_file_name(format!("tinwave-{}-{key}", part.name()));
     let (script, wasm) = (kept.join("app.js"), kept.join("app.wasm"));
 
