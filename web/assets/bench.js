@@ -153,7 +153,8 @@ class Part {
 
   request(extra) {
     const entries = this.entries();
-    const whole = { part: this.name, design: root.dataset.design ?? '', unit: root.dataset.unit, ...extra };
+    const { open } = this.section.querySelector('details');
+    const whole = { part: this.name, design: root.dataset.design ?? '', unit: root.dataset.unit, open: open ? '1' : '', ...extra };
     for (const [name, value] of Object.entries(whole)) entries.append(name, value);
     return entries.toString();
   }
@@ -317,9 +318,13 @@ export async function answered(part, entries) {
 
 const parts = new Map();
 
-/** Fetches a part for its section, once. */
+/** Fetches a part for its section, once; after that it only answers anew. */
 export function open(section) {
-  if (parts.has(section)) return;
+  const known = parts.get(section);
+  if (known) {
+    if (known.form) known.ask();
+    return;
+  }
   const part = new Part(section);
   parts.set(section, part);
   part.open();

@@ -148,7 +148,7 @@ fn solving(model: &Model) -> String {
                 .to_owned()
         }
         Solving::Refused => {
-            "This browser does not run the full computation; what stands here is an estimate from an endless pipe."
+            "The full computation could not be fetched or has stopped; what stands here is an estimate from an endless pipe."
                 .to_owned()
         }
     }
@@ -309,7 +309,10 @@ pub(super) const NAMES: &[Named] = &[
         flag(!matches!(model.solving, Solving::Working { .. }))
     }),
     ("not-stopped", |model| {
-        flag(model.solving != Solving::Stopped)
+        flag(!matches!(
+            model.solving,
+            Solving::Stopped | Solving::Refused
+        ))
     }),
     ("directivity", |model| {
         let solved = figures(model).map(|figures| figures.directivity_dbi);

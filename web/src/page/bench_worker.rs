@@ -50,8 +50,8 @@ pub(super) struct BenchWorker(&'static Inner);
 
 #[derive(Default)]
 struct Inner {
-    /// Started when first needed; `Some(None)` where the browser refuses.
-    worker: RefCell<Option<Option<Worker>>>,
+    /// Started when first needed.
+    worker: RefCell<Option<Worker>>,
     job: Cell<u32>,
     /// The newest job of each kind, and who hears of it.
     hears: RefCell<Vec<(Kind, u32, Hear)>>,
@@ -62,8 +62,8 @@ impl BenchWorker {
         Self(Box::leak(Box::default()))
     }
 
-    /// Begins a job about a design in place of the last one of its kind; nothing
-    /// before the page has been touched.
+    /// Begins a job about a design in place of the last one of its kind. Before the
+    /// page has been touched it is refused.
     pub(super) fn begin(self, kind: Kind, link: &str, hear: Hear) {
         let job = self.0.job.get().wrapping_add(1);
         self.0.job.set(job);
@@ -78,7 +78,7 @@ impl BenchWorker {
     /// Stops the job of a kind.
     pub(super) fn stop(self, kind: Kind) {
         self.forget(kind);
-        if matches!(&*self.0.worker.borrow(), Some(Some(_))) {
+        if self.0.worker.borrow().is_some() {
             self.post(kind, 0, "");
         }
     }
@@ -92,7 +92,9 @@ impl BenchWorker {
 
     fn post(self, kind: Kind, job: u32, link: &str) -> bool {
         let mut worker = self.0.worker.borrow_mut();
-        let worker = worker.get_or_insert_with(|| self.hire());
+        if worker.is_none() {
+            *worker = self.hire();
+        }
         let message = Array::of3(&kind.name().into(), &job.into(), &link.into());
         let posted = worker.as_ref().map(|worker| worker.post_message(&message));
         matches!(posted, Some(Ok(())))
@@ -108,12 +110,18 @@ impl BenchWorker {
         });
         worker.set_onmessage(Some(hear.as_ref().unchecked_ref()));
         hear.forget();
-        browser::on_event(&worker, "error", Box::new(move |_| self.broken()));
+        let hired = worker.clone();
+        let broken = move |_| self.broken(&hired);
+        browser::on_event(&worker, "error", Box::new(broken));
         Some(worker)
     }
 
     /// Whoever waits is told; the next job finds another worker.
-    fn broken(self) {
+    fn broken(self, worker: &Worker) {
+        worker.terminate();
+        if self.0.worker.borrow().as_ref() != Some(worker) {
+            return;
+        }
         self.0.worker.take();
         let left = self.0.hears.take();
         for (_, _, hear) in left {

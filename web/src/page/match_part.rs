@@ -5,10 +5,10 @@ use tinwave_core::complex::Complex;
 use tinwave_core::match_band::{FrequencyRange, MatchSummary, SweepPoint};
 use tinwave_core::reflection::PointMatch;
 
+use super::browser;
 use super::live::Named;
 use super::markup::{fill, filled, flag};
 use super::model::Model;
-use super::outside_job::Solving;
 use super::said::{self, Place};
 use super::search::{Found, RuleMatch};
 use crate::entry::{self, LengthUnit};
@@ -171,24 +171,31 @@ pub(super) fn slack_sentence(what: &str, slack: Slack, unit: LengthUnit) -> Stri
 
 /// Whether a search runs, or waits for the outside to be solved.
 fn searches(model: &Model, found: &Found) -> bool {
-    found.percent < 100 && !model.cuts.refused && model.solving != Solving::Untouched
+    found.percent < 100 && !model.cuts.refused && browser::worker_script().is_some()
+}
+
+/// What there is to say beside the cuts.
+fn said_of(model: &Model, found: &Found) -> &'static str {
+    if found.percent < 100 && model.cuts.refused {
+        "The search could not be fetched or has stopped. Once the page is back on the network, any change tries again."
+    } else if !found.cuts.is_empty() {
+        ""
+    } else if found.percent == 100 {
+        "None can be computed: see the verdict."
+    } else if searches(model, found) {
+        "Searching."
+    } else {
+        "Searched for at the first touch of the page."
+    }
 }
 
 /// What a search has found, each with its button.
 fn cuts(model: &Model, found: &Found, kind: char) -> String {
-    if found.cuts.is_empty() {
-        let text = if found.percent == 100 {
-            "None can be computed: see the verdict."
-        } else if searches(model, found) {
-            "Searching."
-        } else if model.cuts.refused {
-            "The search could not be fetched or has stopped. Once the page is back on the network, any change tries again."
-        } else {
-            "Searched for at the first touch of the page."
-        };
-        return filled("<p class=\"note\">~</p>", &[text]);
-    }
+    let said = said_of(model, found);
     let mut html = String::new();
+    if !said.is_empty() {
+        fill(&mut html, "<p class=\"note\">~</p>", &[said]);
+    }
     for (index, cut) in found.cuts.iter().enumerate() {
         card(&mut html, model, cut, kind, &index.to_string());
     }

@@ -97,7 +97,8 @@ pub(super) struct OutsideJob {
     worker: BenchWorker,
     /// It waits for the outside, or for the word that there is none.
     search: Search,
-    asked: &'static RefCell<Option<(OutsideKey, Design)>>,
+    /// Whose outside was asked for and has not come yet.
+    asked: &'static RefCell<Option<OutsideKey>>,
     rest: Timer,
 }
 
@@ -115,7 +116,11 @@ impl OutsideJob {
             job.look_again();
         }));
         // Until the page is touched it fetches no more than it has to.
-        browser::on_event(&window(), "tinwave-touched", Box::new(move |_| job.again()));
+        let touched = move |_| {
+            job.again();
+            job.search.restart_soon();
+        };
+        browser::on_event(&window(), "tinwave-touched", Box::new(touched));
         job
     }
 
@@ -137,11 +142,12 @@ impl OutsideJob {
             }
         } else {
             let key = OutsideKey::new(&design);
-            let same = matches!(&*self.asked.borrow(), Some((asked, _)) if *asked == key);
-            if same {
+            if self.asked.borrow().as_ref() == Some(&key) {
                 return;
             }
-            *self.asked.borrow_mut() = Some((key, design));
+            // What is solved is another can's by now.
+            self.worker.stop(Kind::Field);
+            *self.asked.borrow_mut() = Some(key);
             self.rest.set(REST_MS, Box::new(move || self.ask()));
             if browser::worker_script().is_some() {
                 Solving::Working { done: 0, total: 0 }
@@ -165,8 +171,10 @@ impl OutsideJob {
         if browser::worker_script().is_none() || self.asked.borrow().is_none() {
             return;
         }
-        let link = self.page.look(|model| link::encode(&model.work));
-        let hear = move |heard| self.hear(heard);
+        let (link, design) = self
+            .page
+            .look(|model| (link::encode(&model.work), model.work.design.clone()));
+        let hear = move |heard| self.hear(&design, heard);
         self.worker.begin(Kind::Field, &link, Rc::new(hear));
     }
 
@@ -183,29 +191,31 @@ impl OutsideJob {
         self.look_again();
     }
 
-    fn hear(self, heard: Heard) {
+    fn hear(self, design: &Design, heard: Heard) {
         match heard {
             Heard::Working { done, total } => self.show(Solving::Working { done, total }),
             Heard::Done(numbers) if numbers.is_empty() => self.show(Solving::Impossible),
-            Heard::Done(numbers) => self.take(&numbers),
-            Heard::Refused => self.show(Solving::Refused),
+            Heard::Done(numbers) => self.take(design, &numbers),
+            Heard::Refused => {
+                // The next change asks again.
+                self.asked.take();
+                self.show(Solving::Refused);
+            }
         }
     }
 
     /// Takes the solution and shows the design with it.
-    fn take(self, numbers: &[f64]) {
-        let Some((key, design)) = self.asked.take() else {
-            return;
-        };
-        let si = SiDesign::new(&design);
-        let solved = Outline::new(&design, &si)
+    fn take(self, design: &Design, numbers: &[f64]) {
+        self.asked.take();
+        let si = SiDesign::new(design);
+        let solved = Outline::new(design, &si)
             .and_then(|outline| OutsideSpectrum::from_numbers(&outline, numbers));
         let Some(solved) = solved.map(Arc::new) else {
             self.show(Solving::Impossible);
             return;
         };
         self.page.change(&|model| {
-            model.outsides.keep(key.clone(), solved.clone());
+            model.outsides.keep(OutsideKey::new(design), solved.clone());
             model.solving = Solving::Done;
             model.compute();
         });

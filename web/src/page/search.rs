@@ -79,6 +79,8 @@ pub(super) struct Search {
     worker: BenchWorker,
     /// What the cuts in the model belong to.
     done: &'static RefCell<Option<Keys>>,
+    /// What the search in hand is for.
+    in_hand: &'static RefCell<Option<Keys>>,
     shown_ms: &'static Cell<f64>,
     rest: Timer,
 }
@@ -89,6 +91,7 @@ impl Search {
             page,
             worker,
             done: Box::leak(Box::default()),
+            in_hand: Box::leak(Box::default()),
             shown_ms: Box::leak(Box::default()),
             rest: Timer::new(),
         };
@@ -109,28 +112,38 @@ impl Search {
         let (rule, keys) = self
             .page
             .look(|model| (rule_match(model), Keys::new(model)));
-        let known = self.done.borrow().clone();
-        self.page.change(&|model| {
-            model.rule = rule;
-            if known.as_ref() != Some(&keys) {
-                model.cuts.length.percent = 0;
-            }
-            if !known.as_ref().is_some_and(|known| known.same_pair(&keys)) {
-                model.cuts.pair.percent = 0;
-            }
-        });
-        // The cuts are searched once, with the outside if there is one.
-        let waits = self.page.look(|model| model.solving.is_awaited());
-        if !waits && known.as_ref() != Some(&keys) {
-            self.begin(keys);
+        self.page.change(&|model| model.rule = rule);
+        if self.in_hand.borrow().as_ref() != Some(&keys) {
+            self.look_anew(keys);
         }
         self.page.tell();
-        self.show_ghost();
+    }
+
+    /// Begins what is to be searched for; what was in hand was for another design.
+    fn look_anew(self, keys: Keys) {
+        self.in_hand.take();
+        self.worker.stop(Kind::Cuts);
+        let known = self.done.borrow().clone();
+        let same_pair = known.as_ref().is_some_and(|known| known.same_pair(&keys));
+        let same = known.as_ref() == Some(&keys);
+        self.page.change(&|model| {
+            model.cuts.refused = false;
+            model.cuts.length.percent = if same { 100 } else { 0 };
+            model.cuts.pair.percent = if same_pair { 100 } else { 0 };
+        });
+        if same_pair {
+            self.show_ghost();
+        }
+        // The cuts are searched for once, with the outside if there is one.
+        let waits = self.page.look(|model| model.solving.is_awaited());
+        if !same && !waits && browser::worker_script().is_some() {
+            self.begin(keys);
+        }
     }
 
     fn begin(self, keys: Keys) {
         let link = self.page.look(|model| link::encode(&model.work));
-        self.page.change(&|model| model.cuts.refused = false);
+        *self.in_hand.borrow_mut() = Some(keys.clone());
         let hear = move |heard| self.hear(&keys, heard);
         self.worker.begin(Kind::Cuts, &link, Rc::new(hear));
     }
@@ -151,11 +164,14 @@ impl Search {
                     model.cuts.length.percent = 100;
                     model.cuts.pair.percent = 100;
                 });
-                *self.done.borrow_mut() = Some(keys.clone());
+                *self.done.borrow_mut() = self.in_hand.take();
                 self.page.tell();
                 self.show_ghost();
             }
-            Heard::Refused => self.page.set(&|model| model.cuts.refused = true),
+            Heard::Refused => {
+                self.in_hand.take();
+                self.page.set(&|model| model.cuts.refused = true);
+            }
         }
     }
 

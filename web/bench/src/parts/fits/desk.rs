@@ -6,12 +6,14 @@ use tinwave_core::best_cut::BestCut;
 use tinwave_core::design::Design;
 
 use super::size_fit::fits;
+use crate::request::Request;
 
 /// So many are kept: the sizes of several bands and wires.
 const MOST_KEPT: usize = 400;
 
 #[derive(Default)]
 struct Desk {
+    latest: Option<Request>,
     /// The latest last.
     matched: Vec<(Design, Option<BestCut>)>,
     /// The trial designs of the job in hand.
@@ -62,10 +64,19 @@ impl Drop for InHand {
     }
 }
 
-/// Whether the sizes of a design are being matched.
-pub(super) fn is_in_hand(design: &Design) -> bool {
+/// Whether the sizes of a design are being matched; `None` if none are.
+pub(super) fn is_in_hand(design: &Design) -> Option<bool> {
     let trials = trials(design);
-    DESK.with_borrow(|desk| desk.in_hand.as_ref() == Some(&trials))
+    DESK.with_borrow(|desk| desk.in_hand.as_ref().map(|known| *known == trials))
+}
+
+/// The newest question: what a job shows follows it.
+pub(super) fn set_latest(request: &Request) {
+    DESK.with_borrow_mut(|desk| desk.latest = Some(request.clone()));
+}
+
+pub(super) fn latest() -> Option<Request> {
+    DESK.with_borrow(|desk| desk.latest.clone())
 }
 
 /// The maker wants these sizes no further.

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use tinwave_core::best_cut::FreeDimensions;
 use tinwave_core::design::Design;
-use tinwave_core::outside::OutsideSteps;
+use tinwave_core::outside::{OutsideSpectrum, OutsideSteps};
 
 use super::desk::{self, InHand};
 use super::{show, size_fit};
@@ -13,43 +13,52 @@ use crate::job::Job;
 use crate::reply::Reply;
 use crate::request::Request;
 
-/// Parts of each search; solving the mouth before it counts as one more.
-const PARTS: u32 = 5;
+/// Parts of the solution of a size's mouth, and of the search for its cut.
+const MOUTH_PARTS: u32 = 10;
+const CUT_PARTS: u32 = 5;
+
+/// What is done for the size in hand.
+enum Stage {
+    Mouth { steps: OutsideSteps, part: u32 },
+    Cut(CutSearch),
+}
+
+impl Stage {
+    fn new(trial: &Design) -> Self {
+        match OutsideSteps::of_design(trial) {
+            Ok(Some(steps)) => Self::Mouth { steps, part: 0 },
+            _ => Self::cut(trial, None),
+        }
+    }
+
+    fn cut(trial: &Design, outside: Option<OutsideSpectrum>) -> Self {
+        let free = FreeDimensions::LengthAndDistance;
+        let outside = outside.map(Arc::new);
+        Self::Cut(CutSearch::new(trial, free, outside.as_ref(), CUT_PARTS))
+    }
+}
 
 /// The job.
 pub(super) struct MatchJob {
-    request: Request,
     /// What is left, the next one last.
     left: Vec<Design>,
     total: u32,
-    /// The search for the size in hand.
-    search: Option<CutSearch>,
+    stage: Option<Stage>,
     news: bool,
     _in_hand: InHand,
 }
 
-/// The search for a size with its own mouth, solved now.
-fn begun(trial: &Design) -> CutSearch {
-    let outside = OutsideSteps::of_design(trial).ok().flatten();
-    let solved = outside.and_then(|mut steps| {
-        while steps.step() {}
-        steps.finish().map(Arc::new)
-    });
-    let free = FreeDimensions::LengthAndDistance;
-    CutSearch::new(trial, free, solved.as_ref(), PARTS)
-}
-
 impl MatchJob {
     pub(super) fn new(request: &Request) -> Self {
+        desk::set_latest(request);
         let fits = size_fit::fits(request.design());
         let unknown = fits.into_iter().filter(|fit| fit.cut.is_none());
         let mut left: Vec<Design> = unknown.map(|fit| fit.design).collect();
         left.reverse();
         Self {
-            request: request.clone(),
-            total: (1 + PARTS) * u32::try_from(left.len()).unwrap_or(0),
+            total: (MOUTH_PARTS + CUT_PARTS) * u32::try_from(left.len()).unwrap_or(0),
             left,
-            search: None,
+            stage: None,
             news: false,
             _in_hand: InHand::new(request.design()),
         }
@@ -66,30 +75,49 @@ impl Job for MatchJob {
         let Some(trial) = self.left.last() else {
             return;
         };
-        let Some(search) = &mut self.search else {
-            self.search = Some(begun(trial));
-            return;
-        };
-        if let Some(cuts) = search.next_part() {
-            desk::keep(trial.clone(), cuts.first().copied());
-            self.left.pop();
-            self.search = None;
-            self.news = true;
+        match self.stage.take().unwrap_or_else(|| Stage::new(trial)) {
+            Stage::Mouth { mut steps, part } => {
+                let wanted = steps.total() * (part + 1) as usize / MOUTH_PARTS as usize;
+                let mut more = true;
+                while more && steps.done() < wanted {
+                    more = steps.step();
+                }
+                self.stage = Some(if part + 1 < MOUTH_PARTS {
+                    Stage::Mouth {
+                        steps,
+                        part: part + 1,
+                    }
+                } else {
+                    Stage::cut(trial, steps.finish())
+                });
+            }
+            Stage::Cut(mut search) => match search.next_part() {
+                None => self.stage = Some(Stage::Cut(search)),
+                Some(cuts) => {
+                    desk::keep(trial.clone(), cuts.first().copied());
+                    self.left.pop();
+                    self.news = true;
+                }
+            },
         }
     }
 
     fn so_far(&self) -> Option<Reply> {
-        self.news.then(|| {
-            let mut reply = Reply::new();
-            show(&self.request, &mut reply);
-            reply
-        })
+        self.news.then(shown)
     }
 
     fn finish(self: Box<Self>) -> Reply {
-        let mut reply = Reply::new();
-        show(&self.request, &mut reply);
+        let mut reply = shown();
         reply.show("work", false);
         reply
     }
+}
+
+/// The list as it is asked for by now.
+fn shown() -> Reply {
+    let mut reply = Reply::new();
+    if let Some(request) = desk::latest() {
+        show(&request, &mut reply);
+    }
+    reply
 }

@@ -24,7 +24,11 @@ fn summary(fits: &[SizeFit]) -> String {
         return "no trade size carries one mode over this band".to_owned();
     };
     let count = fits.len().to_string();
-    [&count, " carry one mode; first: ", best.size().name].concat()
+    let carry = match fits.len() {
+        1 => " size carries one mode: ",
+        _ => " sizes carry one mode; first: ",
+    };
+    [&count, carry, best.size().name].concat()
 }
 
 fn row(fit: &SizeFit, request: &Request) -> String {
@@ -81,7 +85,8 @@ fn take(request: &Request, reply: &mut Reply) {
     }
 }
 
-/// Begins to match what is left, unless that is in hand or was stopped.
+/// Begins to match what is left, unless that is in hand, was stopped, or nobody looks;
+/// ends what is about another design.
 fn see_to_work(request: &Request, left: bool, reply: &mut Reply) {
     match request.act() {
         "stop" => desk::stop(request.design()),
@@ -91,9 +96,11 @@ fn see_to_work(request: &Request, left: bool, reply: &mut Reply) {
     let stopped = left && desk::is_stopped(request.design());
     reply.show("again", stopped);
     reply.show("work", left && !stopped);
-    if stopped {
+    let in_hand = desk::is_in_hand(request.design());
+    if in_hand == Some(false) || (stopped && in_hand.is_some()) {
         reply.stop();
-    } else if left && !desk::is_in_hand(request.design()) {
+    }
+    if left && !stopped && in_hand != Some(true) && request.is_on("open") {
         reply.begin("match");
     }
 }
@@ -102,6 +109,7 @@ fn see_to_work(request: &Request, left: bool, reply: &mut Reply) {
 #[must_use]
 pub fn answer(request: &Request) -> Reply {
     let mut reply = Reply::new();
+    desk::set_latest(request);
     reply.place("why", super::whys::markup(Shown::TradeSizes));
     take(request, &mut reply);
     let left = show(request, &mut reply);
