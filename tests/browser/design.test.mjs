@@ -194,3 +194,39 @@ scenario('a search that cannot be fetched says so, and comes when it can', async
   await page.locator('[data-do=cut][data-arg=l0]').waitFor({ state: 'attached' });
   await page.locator('[data-do=cut][data-arg=p0]').waitFor({ state: 'attached' });
 });
+
+scenario('a can left while it is searched for leaves no search behind', async (t) => {
+  const { url } = await serve(t);
+  const page = await working(await open(t, url, PHONE));
+  await page.mouse.move(20, 20);
+  const cuts = () => page.textContent('[data-html=pair-cuts]');
+  const settled = () =>
+    page.waitForFunction(
+      () =>
+        document.querySelector('[data-hide=pair-done]').hidden &&
+        document.querySelector('[data-hide=length-done]').hidden &&
+        /^Computed/.test(document.querySelector('[data-text=solving]').textContent),
+    );
+  await page.locator('[data-do=cut][data-arg=p0]').waitFor({ state: 'attached' });
+  await settled();
+  const first = await cuts();
+  // Away and back, at different moments of the search for the other can.
+  for (const pause of [20, 150, 300, 450, 600]) {
+    await page.fill(DIAMETER, '84');
+    await page.waitForTimeout(pause);
+    await page.fill(DIAMETER, '87');
+    await settled();
+    await until(page, cuts, first, `the cuts are the first can's again, ${pause} ms`);
+  }
+  // One step after another: what is shown belongs to the last.
+  await page.fill(DIAMETER, '80');
+  await page.waitForTimeout(300);
+  await page.fill(DIAMETER, '81');
+  await page.waitForTimeout(2_000);
+  await settled();
+  const [gain, best] = [await page.textContent('[data-text=gain]'), await cuts()];
+  const fresh = await working(await open(t, page.url(), PHONE));
+  await fresh.mouse.move(20, 20);
+  await until(fresh, () => fresh.textContent('[data-html=pair-cuts]'), best, 'the same cuts as opened afresh');
+  await until(fresh, () => fresh.textContent('[data-text=gain]'), gain, 'the same gain');
+});

@@ -7,7 +7,7 @@ use tinwave_core::reflection::PointMatch;
 
 use super::browser;
 use super::live::Named;
-use super::markup::{fill, filled, flag};
+use super::markup::{fill, flag};
 use super::model::Model;
 use super::said::{self, Place};
 use super::search::{Found, RuleMatch};

@@ -283,7 +283,7 @@ const fn workshop(shown: Shown) -> Why {
         _ => Why {
             title: "What fits",
             formula: "Trade sizes whose diameter lies between the one-mode limits, ordered by how well a probe could be matched there.",
-            inputs: "Band; nominal or estimated inside diameters.",
+            inputs: "Band, wire, hole and what stands at the mouth; nominal or estimated inside diameters, each solved with its own mouth.",
             source: "The standard named beside each group.",
             error_bar: "Nominal sizes differ from what is sold by up to 2 %. Measure before drilling.",
         },
