@@ -164,10 +164,10 @@ impl SectionFigures<'_> {
             (Anchor::End, Anchor::Start)
         };
         // A funnel or a cup outside the wall is no ground to write on.
-        let end = if s.mouth_extent(self.design).1 > 0.0 {
-            s.mouth_x
-        } else {
-            s.width
+        let end = match self.design.mouth {
+            Mouth::Choke { depth_um, .. } => s.mouth_x - s.px(depth_um) - s.wall - 4.0,
+            _ if s.mouth_extent(self.design).1 > 0.0 => s.mouth_x,
+            _ => s.width,
         };
         let room = if on_right { end - p.x } else { p.x } - clear;
         let x = p.x + side * clear;

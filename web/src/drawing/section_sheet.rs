@@ -176,6 +176,29 @@ pub(crate) mod tests {
     }
 
     #[test]
+    fn the_note_of_the_wire_keeps_off_a_cup() {
+        for width in [320.0, 660.0, 700.0, 760.0, 1_100.0] {
+            for depth_um in [20_000, 30_000, 45_000] {
+                let mut design = orchard_gate();
+                design.can.open_length_um = 190_000;
+                design.probe.backshort_distance_um = 45_000;
+                design.mouth = Mouth::Choke {
+                    outside_diameter_um: 150_000,
+                    depth_um,
+                };
+                let sheet = SectionSheet::new(&design, LengthUnit::Millimetre, width);
+                let s = &sheet.scale;
+                let cup = s.mouth_x - s.px(depth_um) - s.wall;
+                for label in &sheet.drafting.labels {
+                    if label.text.contains("hole") {
+                        assert!(extent(label).1 < cup, "{label:?} at {width}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
     fn figures_are_the_designs_own() {
         let sheet = SectionSheet::new(&orchard_gate(), LengthUnit::Millimetre, 340.0);
         let says = |text: &str| sheet.drafting.labels.iter().any(|l| l.text.contains(text));
