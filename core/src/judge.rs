@@ -22,7 +22,8 @@ pub const NEAR_CUTOFF_MARGIN: f64 = 0.10;
 pub const TM01_DECAY_DB: f64 = 10.0;
 
 /// Deepest cup of a choke, in wavelengths: one of a quarter of a wavelength chokes;
-/// from about here on the power that goes in and comes out no longer agrees.
+/// from about here on the power that goes in and comes out no longer agrees (the power
+/// balance of this crate's own outside solver; no published source).
 pub const DEEPEST_CUP_WAVELENGTHS: f64 = 0.4;
 
 /// A hole whose air line differs from the reference by more than this factor is noted.

@@ -5,7 +5,7 @@
 
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
-import { PATIENCE_MS, checkAxe, checkQuiet, open, openIn, profile, ready, scenario, serve } from './page.mjs';
+import { PATIENCE_MS, checkAxe, checkQuiet, open, openIn, profile, ready, scenario, serve, withoutWorkbench } from './page.mjs';
 
 const PHONE = { width: 360, height: 740 };
 const PARTS = ['horn', 'fit', 'measure', 'spread', 'plan'];
@@ -225,14 +225,12 @@ scenario('trade sizes are matched, one is used with its cut, and taken back', as
 });
 
 scenario('the reasons behind a figure come when they are asked for', async (t) => {
-  const server = await serve(t);
-  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
-  const page = await working(await openIn(context, server.url));
-  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  const { page, mend } = await withoutWorkbench(t, PHONE);
+  await working(page);
   const why = page.locator('#match [data-why=impedance] details.why').first();
   await why.locator('summary').click();
   await why.getByText('could not be fetched').waitFor();
-  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await mend();
   await why.locator('summary').click();
   await why.locator('summary').click();
   await why.getByText('How sure').waitFor();
@@ -329,17 +327,20 @@ scenario('every part works without a network', async (t) => {
   await working(page);
   for (const part of PARTS) await unfold(page, part);
   await says(page, 'horn', 'gain-says', /dBi/);
+  await says(page, 'fit', 'rows', /1\.\d\d/);
+  await page.locator('[data-do=cut][data-arg=p0]').waitFor({ state: 'attached' });
+  const why = page.locator('#can [data-why=cutoff] details.why').first();
+  await why.locator('summary').press('Enter');
+  await why.getByText('How sure').waitFor();
   await checkQuiet(page);
 });
 
 scenario('a part that cannot be fetched says so, and comes when it can', async (t) => {
-  const server = await serve(t);
-  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
-  const page = await working(await openIn(context, server.url));
-  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  const { page, mend } = await withoutWorkbench(t, PHONE);
+  await working(page);
   await page.click('#plan > details > summary');
   await page.locator('#plan .part-body', { hasText: 'could not be fetched' }).waitFor();
-  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await mend();
   await page.click('#plan > details > summary');
   await unfold(page, 'plan');
   await says(page, 'plan', 'sum', /margin/);

@@ -2,7 +2,7 @@
 // come back, and what a broken link or entry may not do.
 
 import assert from 'node:assert/strict';
-import { PATIENCE_MS, checkAxe, checkQuiet, open, openIn, profile, ready, scenario, serve } from './page.mjs';
+import { PATIENCE_MS, checkAxe, checkQuiet, open, openIn, profile, ready, scenario, serve, withoutWorkbench } from './page.mjs';
 
 const PHONE = { width: 360, height: 740 };
 const DIAMETER = '#inside-diameter';
@@ -182,14 +182,12 @@ scenario('the best cut is found, used in one step, and as good as it says', asyn
 });
 
 scenario('a search that cannot be fetched says so, and comes when it can', async (t) => {
-  const server = await serve(t);
-  const context = await profile(t, { ...PHONE, serviceWorkers: 'block' });
-  const page = await working(await openIn(context, server.url));
-  await context.route(/bench-[0-9a-f]+\.wasm/, (route) => route.abort());
+  const { page, mend } = await withoutWorkbench(t, PHONE);
+  await working(page);
   await page.mouse.move(20, 20);
   await page.locator('[data-html=length-cuts]', { hasText: 'could not be fetched' }).waitFor();
   assert.equal(await page.locator('[data-hide=length-done]').isVisible(), false, 'nothing seems to go on');
-  await context.unroute(/bench-[0-9a-f]+\.wasm/);
+  await mend();
   await page.fill(DIAMETER, '86');
   await page.locator('[data-do=cut][data-arg=l0]').waitFor({ state: 'attached' });
   await page.locator('[data-do=cut][data-arg=p0]').waitFor({ state: 'attached' });

@@ -183,3 +183,13 @@ export async function checkAxe(page) {
   const told = violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
   assert.deepEqual(told, []);
 }
+
+/** A page whose workbench can't be fetched, until it is mended. */
+export async function withoutWorkbench(t, options) {
+  const server = await serve(t);
+  const context = await profile(t, { ...options, serviceWorkers: 'block' });
+  const program = /bench-[0-9a-f]+\.wasm/;
+  const page = await ready(await openIn(context, server.url));
+  await context.route(program, (route) => route.abort());
+  return { page, mend: () => context.unroute(program) };
+}

@@ -29,8 +29,8 @@ const NEVER_RUN: [&str; 3] = ["wasm_streams", "IntoUnderlying", "future_to_promi
 /// no more than the call that led to it.
 const THROWS: &str = "wasm_bindgen";
 
-/// Goes up when this module treats the program differently.
-pub(crate) const TREATMENT: &str = "1";
+/// How this module treats the program: a result is kept for as long as this is the same.
+pub(crate) const TREATMENT: &str = include_str!("bindings.rs");
 
 /// Runs the bindings generator on the compiled page.
 pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Program> {

@@ -156,7 +156,7 @@ impl Search {
         match heard {
             Heard::Working { done, total } => self.show_progress(done, total),
             Heard::Done(numbers) => {
-                let mut numbers = numbers.iter();
+                let mut numbers = numbers.as_slice();
                 let (length, pair) = (read(&mut numbers), read(&mut numbers));
                 self.page.change(&|model| {
                     model.cuts.length.cuts.clone_from(&length);
@@ -217,19 +217,16 @@ impl Search {
     }
 }
 
-/// Reads the cuts of one search: how many, and the numbers of each.
-fn read(numbers: &mut core::slice::Iter<'_, f64>) -> Vec<BestCut> {
-    let count = numbers.next().map_or(0, |count| *count as usize);
-    let (cuts, _) = numbers.as_slice().as_chunks::<CUT_NUMBERS>();
-    let found = cuts
-        .iter()
-        .take(count)
-        .filter_map(BestCut::from_numbers)
-        .collect();
-    for _ in 0..count * CUT_NUMBERS {
-        numbers.next();
-    }
-    found
+/// Reads the cuts of one search off the front: how many, and the numbers of each.
+fn read(numbers: &mut &[f64]) -> Vec<BestCut> {
+    let Some((count, rest)) = numbers.split_first() else {
+        return Vec::new();
+    };
+    let count = *count as usize;
+    let (cuts, _) = rest.as_chunks::<CUT_NUMBERS>();
+    *numbers = rest.get(count * CUT_NUMBERS..).unwrap_or_default();
+    let cuts = cuts.iter().take(count);
+    cuts.filter_map(BestCut::from_numbers).collect()
 }
 
 /// The worst match over the band with the rule of thumb's two quarter waves.

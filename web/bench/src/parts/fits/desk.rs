@@ -5,7 +5,6 @@ use std::cell::RefCell;
 use tinwave_core::best_cut::BestCut;
 use tinwave_core::design::Design;
 
-use super::size_fit::fits;
 use crate::request::Request;
 
 /// So many are kept: the sizes of several bands and wires.
@@ -24,10 +23,6 @@ struct Desk {
 
 thread_local! {
     static DESK: RefCell<Desk> = RefCell::new(Desk::default());
-}
-
-fn trials(design: &Design) -> Vec<Design> {
-    fits(design).into_iter().map(|fit| fit.design).collect()
 }
 
 /// The best cut of a trial design: `None` if it was not searched for, `Some(None)` if
@@ -51,8 +46,7 @@ pub(super) fn keep(trial: Design, cut: Option<BestCut>) {
 pub(super) struct InHand;
 
 impl InHand {
-    pub(super) fn new(design: &Design) -> Self {
-        let trials = trials(design);
+    pub(super) fn new(trials: Vec<Design>) -> Self {
         DESK.with_borrow_mut(|desk| desk.in_hand = Some(trials));
         Self
     }
@@ -64,10 +58,9 @@ impl Drop for InHand {
     }
 }
 
-/// Whether the sizes of a design are being matched; `None` if none are.
-pub(super) fn is_in_hand(design: &Design) -> Option<bool> {
-    let trials = trials(design);
-    DESK.with_borrow(|desk| desk.in_hand.as_ref().map(|known| *known == trials))
+/// Whether it is these sizes that are being matched; `None` if none are.
+pub(super) fn is_in_hand(trials: &[Design]) -> Option<bool> {
+    DESK.with_borrow(|desk| desk.in_hand.as_ref().map(|known| known == trials))
 }
 
 /// The newest question: what a job shows follows it.
@@ -80,14 +73,12 @@ pub(super) fn latest() -> Option<Request> {
 }
 
 /// The maker wants these sizes no further.
-pub(super) fn stop(design: &Design) {
-    let trials = trials(design);
-    DESK.with_borrow_mut(|desk| desk.stopped = Some(trials));
+pub(super) fn stop(trials: &[Design]) {
+    DESK.with_borrow_mut(|desk| desk.stopped = Some(trials.to_vec()));
 }
 
-pub(super) fn is_stopped(design: &Design) -> bool {
-    let trials = trials(design);
-    DESK.with_borrow(|desk| desk.stopped.as_ref() == Some(&trials))
+pub(super) fn is_stopped(trials: &[Design]) -> bool {
+    DESK.with_borrow(|desk| desk.stopped.as_deref() == Some(trials))
 }
 
 pub(super) fn forget_stop() {

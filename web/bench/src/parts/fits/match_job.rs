@@ -52,15 +52,15 @@ impl MatchJob {
     pub(super) fn new(request: &Request) -> Self {
         desk::set_latest(request);
         let fits = size_fit::fits(request.design());
+        let trials = fits.iter().map(|fit| fit.design.clone()).collect();
         let unknown = fits.into_iter().filter(|fit| fit.cut.is_none());
-        let mut left: Vec<Design> = unknown.map(|fit| fit.design).collect();
-        left.reverse();
+        let left: Vec<Design> = unknown.map(|fit| fit.design).rev().collect();
         Self {
             total: (MOUTH_PARTS + CUT_PARTS) * u32::try_from(left.len()).unwrap_or(0),
             left,
             stage: None,
             news: false,
-            _in_hand: InHand::new(request.design()),
+            _in_hand: InHand::new(trials),
         }
     }
 }
@@ -117,7 +117,7 @@ impl Job for MatchJob {
 fn shown() -> Reply {
     let mut reply = Reply::new();
     if let Some(request) = desk::latest() {
-        show(&request, &mut reply);
+        show(&size_fit::fits(request.design()), &request, &mut reply);
     }
     reply
 }

@@ -5,6 +5,7 @@ mod desk;
 mod match_job;
 mod size_fit;
 
+use tinwave_core::design::Design;
 use tinwave_web::entry::{format_decimal, format_length};
 use tinwave_web::trade_sizes::TRADE_SIZES;
 use tinwave_web::words::Shown;
@@ -65,13 +66,11 @@ fn row(fit: &SizeFit, request: &Request) -> String {
     .concat()
 }
 
-/// Shows the list; whether a size is left to match.
-fn show(request: &Request, reply: &mut Reply) -> bool {
-    let fits = size_fit::fits(request.design());
-    reply.text("sum", &summary(&fits));
+/// Shows the list.
+fn show(fits: &[SizeFit], request: &Request, reply: &mut Reply) {
+    reply.text("sum", &summary(fits));
     let rows: Vec<String> = fits.iter().map(|fit| row(fit, request)).collect();
     reply.place("rows", rows.concat());
-    fits.iter().any(|fit| fit.cut.is_none())
 }
 
 /// Takes the size whose button was pressed into the work.
@@ -87,16 +86,18 @@ fn take(request: &Request, reply: &mut Reply) {
 
 /// Begins to match what is left, unless that is in hand, was stopped, or nobody looks;
 /// ends what is about another design.
-fn see_to_work(request: &Request, left: bool, reply: &mut Reply) {
+fn see_to_work(request: &Request, fits: Vec<SizeFit>, reply: &mut Reply) {
+    let left = fits.iter().any(|fit| fit.cut.is_none());
+    let trials: Vec<Design> = fits.into_iter().map(|fit| fit.design).collect();
     match request.act() {
-        "stop" => desk::stop(request.design()),
+        "stop" => desk::stop(&trials),
         "again" => desk::forget_stop(),
         _ => {}
     }
-    let stopped = left && desk::is_stopped(request.design());
+    let stopped = left && desk::is_stopped(&trials);
     reply.show("again", stopped);
     reply.show("work", left && !stopped);
-    let in_hand = desk::is_in_hand(request.design());
+    let in_hand = desk::is_in_hand(&trials);
     if in_hand == Some(false) || (stopped && in_hand.is_some()) {
         reply.stop();
     }
@@ -112,8 +113,9 @@ pub fn answer(request: &Request) -> Reply {
     desk::set_latest(request);
     reply.place("why", super::whys::markup(Shown::TradeSizes));
     take(request, &mut reply);
-    let left = show(request, &mut reply);
-    see_to_work(request, left, &mut reply);
+    let fits = size_fit::fits(request.design());
+    show(&fits, request, &mut reply);
+    see_to_work(request, fits, &mut reply);
     reply
 }
 
