@@ -1,12 +1,12 @@
 // The field computation gives the same bits in the browser as on the host: both
-// are held against `web/tests/outside_digests.txt`, which the host's test writes.
+// are held against `web/maker/tests/outside_digests.txt`, which the host's test writes.
 
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { FIRST, fileLike, open, ready, scenario, serve } from './page.mjs';
 
-const DIGESTS = join(import.meta.dirname, '../../web/tests/outside_digests.txt');
+const DIGESTS = join(import.meta.dirname, '../../web/maker/tests/outside_digests.txt');
 
 /** Addresses of the workbench's script and program. */
 async function programOf(url) {

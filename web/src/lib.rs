@@ -1,20 +1,13 @@
-//! The Tinwave page: pure logic (number entry, lists, links, words, history),
-//! testable on any machine, and the views, which exist only in the browser.
+//! The Tinwave page: the views, which exist only in the browser.
 
-pub mod bands;
-pub mod confidence;
-pub mod connectors;
-pub mod drawing;
-pub mod entry;
-pub mod example;
-pub mod history;
 pub mod job_lines;
-pub mod link;
-pub mod store;
-pub mod trade_sizes;
-pub mod wire_gauges;
-pub mod words;
-pub mod workpiece;
+
+pub use tinwave_drawing as drawing;
+pub use tinwave_maker::{
+    bands, confidence, connectors, entry, example, history, link, store, trade_sizes, wire_gauges,
+    workpiece,
+};
+pub use tinwave_words as words;
 
 #[cfg(all(target_arch = "wasm32", feature = "views"))]
 pub mod page;

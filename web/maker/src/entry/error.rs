@@ -79,7 +79,7 @@ pub enum EntryError {
 }
 
 /// The text, shortened so that it fits into a sentence.
-pub(crate) fn shortened(text: &str) -> String {
+pub fn shortened(text: &str) -> String {
     let mut short: String = text.chars().take(20).collect();
     if text.chars().nth(20).is_some() {
         short.push('…');

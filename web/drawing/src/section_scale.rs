@@ -170,7 +170,7 @@ impl SectionScale {
 #[cfg(test)]
 mod tests {
     use super::SectionScale;
-    use crate::drawing::section_sheet::tests::orchard_gate;
+    use crate::section_sheet::tests::orchard_gate;
 
     /// A ruler on the sheet must read the true proportion.
     #[test]

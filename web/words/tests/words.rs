@@ -6,9 +6,9 @@ use tinwave_core::design_error::{DesignError, Field};
 use tinwave_core::metal::Metal;
 use tinwave_core::verdict::{DiameterRange, Finding, ModeEntry, Severity};
 use tinwave_core::waveguide_mode::Mode;
-use tinwave_web::entry::LengthUnit;
-use tinwave_web::history::Change;
-use tinwave_web::words::{
+use tinwave_maker::entry::LengthUnit;
+use tinwave_maker::history::Change;
+use tinwave_words::{
     Caution, Occasion, Shown, caution, cautions, change, design_error, finding, label, metal,
     mode_effect, severity_word, verdict_line, why,
 };

@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use tinwave_core::design::{Band, Can, Design, Mouth, Probe, Screw, Sleeve, Sweep};
 use tinwave_core::design_error::Field;
 use tinwave_core::metal::Metal;
-use tinwave_web::connectors::{CONNECTORS, ConnectorChoice};
-use tinwave_web::workpiece::{Workpiece, clean_name};
+use tinwave_maker::connectors::{CONNECTORS, ConnectorChoice};
+use tinwave_maker::workpiece::{Workpiece, clean_name};
 
 fn within(field: Field) -> impl Strategy<Value = u32> + Clone {
     let (low, high) = field.range();

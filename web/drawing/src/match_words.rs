@@ -7,7 +7,7 @@ use tinwave_core::reflection::{PointMatch, return_loss_db};
 
 use super::match_rows::interpolate;
 use super::match_scale::best_vswr;
-use crate::entry::{format_decimal, format_frequency};
+use tinwave_maker::entry::{format_decimal, format_frequency};
 
 /// A VSWR for people: two decimals, above 10 only that it is.
 #[must_use]

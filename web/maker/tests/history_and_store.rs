@@ -6,12 +6,12 @@ mod common;
 use common::any_workpiece;
 use proptest::prelude::*;
 use tinwave_core::design_error::Field;
-use tinwave_web::entry::LengthUnit;
-use tinwave_web::example::example;
-use tinwave_web::history::{Change, History};
-use tinwave_web::link;
-use tinwave_web::store::{Kept, Theme, read, write};
-use tinwave_web::workpiece::{LONGEST_NAME, Workpiece, clean_name};
+use tinwave_maker::entry::LengthUnit;
+use tinwave_maker::example::example;
+use tinwave_maker::history::{Change, History};
+use tinwave_maker::link;
+use tinwave_maker::store::{Kept, Theme, read, write};
+use tinwave_maker::workpiece::{LONGEST_NAME, Workpiece, clean_name};
 
 fn with_diameter(um: u32) -> Workpiece {
     let mut work = example();

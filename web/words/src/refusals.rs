@@ -3,8 +3,8 @@
 use tinwave_core::design_error::{DesignError, Field};
 
 use super::labels::label;
-use crate::entry::{LengthUnit, field_text, quantity, unit_symbol};
-use crate::link::LinkError;
+use tinwave_maker::entry::{LengthUnit, field_text, quantity, unit_symbol};
+use tinwave_maker::link::LinkError;
 
 /// The message beside a field: the value and the range that would be right.
 #[must_use]

@@ -4,7 +4,7 @@
 
 use proptest::prelude::*;
 use tinwave_core::design_error::Field;
-use tinwave_web::entry::{
+use tinwave_maker::entry::{
     Entered, EntryError, LengthUnit, circumference_of, field_text, format_decimal,
     format_frequency, format_frequency_exact, format_length, format_length_exact,
     format_length_signed, format_metres, format_scaled, inch_fraction, inside_from_outside,

@@ -125,7 +125,7 @@ impl HandleRange {
 #[cfg(test)]
 mod tests {
     use super::{HandleKey, HandleRange};
-    use crate::drawing::section_sheet::tests::orchard_gate;
+    use crate::section_sheet::tests::orchard_gate;
     use tinwave_core::design_error::Field;
 
     #[test]

@@ -6,7 +6,7 @@ use tinwave_core::design::Design;
 use super::dimension_line::Label;
 use super::scene::{Hatch, Mark, Scene, translation};
 use super::section_sheet::{MOST_LABELS, SectionSheet};
-use crate::entry::LengthUnit;
+use tinwave_maker::entry::LengthUnit;
 
 /// The section drawing of a design as an SVG element, `width_px` wide. Its
 /// classes are those of `pictures.css`; presentation is left to them.
@@ -80,9 +80,9 @@ fn label_mark(label: Label) -> Mark {
 #[cfg(test)]
 mod tests {
     use super::{section_scene, static_section_svg};
-    use crate::drawing::section_sheet::SectionSheet;
-    use crate::drawing::section_sheet::tests::orchard_gate;
-    use crate::entry::LengthUnit;
+    use crate::section_sheet::SectionSheet;
+    use crate::section_sheet::tests::orchard_gate;
+    use tinwave_maker::entry::LengthUnit;
 
     #[test]
     fn the_file_has_no_inline_style_and_every_figure() {
@@ -99,8 +99,8 @@ mod tests {
     /// the_example_file`, look at the file, and put it into index.html.
     #[test]
     fn the_example_file_is_the_examples_drawing() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/assets/example-section.svg");
-        let design = crate::example::example().design;
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../assets/example-section.svg");
+        let design = tinwave_maker::example::example().design;
         let drawn = static_section_svg(&design, LengthUnit::Millimetre, 340.0);
         if std::env::var_os("TINWAVE_RENEW").is_some() {
             assert!(std::fs::write(path, &drawn).is_ok(), "cannot write {path}");

@@ -19,7 +19,7 @@ pub use format::{
 };
 pub use measured::{circumference_of, inside_from_outside, outside_from_circumference};
 
-pub(crate) use error::shortened;
+pub use error::shortened;
 
 pub use number::plainly;
 use number::{Typed, read};

@@ -7,10 +7,8 @@ mod common;
 use common::{any_workpiece, described};
 use proptest::prelude::*;
 use tinwave_core::design_error::Field;
-use tinwave_web::entry::LengthUnit;
-use tinwave_web::example::example;
-use tinwave_web::link::{LONGEST_LINK, LinkError, decode, encode, encode_keeping};
-use tinwave_web::words::{link_error, newer_link};
+use tinwave_maker::example::example;
+use tinwave_maker::link::{LONGEST_LINK, LinkError, decode, encode, encode_keeping};
 
 const CORPUS: &str = include_str!("links_v1.txt");
 const USUAL: &str = "v=1&b=2401-2483.5&d=87&l=190&pw=1.29&pl=28.4&pd=45";
@@ -86,7 +84,6 @@ fn a_newer_link_opens_as_far_as_it_can() {
     assert_eq!(opened.not_understood, ["m", "mo"]);
     assert_eq!(opened.unknown, [("new".to_owned(), "1".to_owned())]);
     assert_eq!(opened.work, decode(USUAL).unwrap().work);
-    assert!(newer_link(3).contains("newer version"));
     // In version 1 the same words are refused.
     assert!(matches!(
         decode(&newer.replace("v=3", "v=1")),
@@ -95,13 +92,7 @@ fn a_newer_link_opens_as_far_as_it_can() {
 }
 
 fn refused(fragment: &str) -> LinkError {
-    let error = decode(fragment).unwrap_err();
-    for unit in [LengthUnit::Millimetre, LengthUnit::Inch] {
-        let sentence = link_error(&error, unit);
-        assert!(sentence.contains("not opened"), "{sentence}");
-        assert!(sentence.len() < 500, "{sentence}");
-    }
-    error
+    decode(fragment).unwrap_err()
 }
 
 #[test]
@@ -180,8 +171,6 @@ fn broken_and_hostile_links_are_refused() {
             unreachable!("{to} was not refused for its range")
         };
         assert_eq!(error.field, field, "{to}");
-        let sentence = link_error(&E::OutOfRange(error), LengthUnit::Millimetre);
-        assert!(sentence.contains(" to "), "{sentence}");
     }
     for extra in [
         "f=1-2",

@@ -7,7 +7,7 @@ use super::dimension_line::Drafting;
 use super::section_figures::{SectionFigures, fine_number};
 use super::section_outline::{ProbePlace, SectionOutline};
 use super::section_scale::SectionScale;
-use crate::entry::{LengthUnit, format_length};
+use tinwave_maker::entry::{LengthUnit, format_length};
 
 /// Most texts a sheet can have.
 pub const MOST_LABELS: usize = 14;
@@ -82,11 +82,11 @@ fn describe(design: &Design, unit: LengthUnit) -> String {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::{MOST_LABELS, SectionSheet};
-    use crate::drawing::dimension_line::{Anchor, Label, figure_width, words_width};
-    use crate::drawing::section_outline::TOUCH;
-    use crate::entry::LengthUnit;
+    use crate::dimension_line::{Anchor, Label, figure_width, words_width};
+    use crate::section_outline::TOUCH;
     use tinwave_core::design::{Band, Can, Design, Mouth, Probe, Screw, Sleeve};
     use tinwave_core::metal::Metal;
+    use tinwave_maker::entry::LengthUnit;
 
     /// A can of 87 mm by 150 mm with a probe of 1.6 mm wire.
     pub(crate) fn orchard_gate() -> Design {

@@ -4,7 +4,7 @@ use tinwave_core::verdict::{DiameterRange, Finding, ModeEntry, Severity};
 use tinwave_core::waveguide_mode::Mode;
 
 use super::names::mode_effect;
-use crate::entry::{LengthUnit, format_decimal, format_hertz, format_metres};
+use tinwave_maker::entry::{LengthUnit, format_decimal, format_hertz, format_metres};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]

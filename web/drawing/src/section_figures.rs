@@ -7,7 +7,7 @@ use tinwave_core::si::SiDesign;
 use super::dimension_line::{Anchor, Caption, Drafting, Label, OVERRUN, words_width};
 use super::section_outline::ProbePlace;
 use super::section_scale::{SectionScale, TURNED_FROM};
-use crate::entry::{LengthUnit, format_length_number, format_trimmed};
+use tinwave_maker::entry::{LengthUnit, format_length_number, format_trimmed};
 
 /// From the foot of the connector's stub to the first dimension.
 const FIRST_ROW: f64 = 22.0;

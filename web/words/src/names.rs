@@ -4,7 +4,7 @@ use tinwave_core::metal::Metal;
 use tinwave_core::waveguide_mode::Mode;
 
 use super::labels::label;
-use crate::history::Change;
+use tinwave_maker::history::Change;
 
 /// A metal's name.
 #[must_use]

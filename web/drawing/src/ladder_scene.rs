@@ -142,7 +142,7 @@ fn axis_lines(axis: &FrequencyAxis, ticks: &[Tick]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use crate::drawing::mode_rungs::Ladder;
+    use crate::mode_rungs::Ladder;
     use tinwave_core::design::Band;
     use tinwave_core::verdict::ModeEntry;
     use tinwave_core::waveguide_mode::Mode;

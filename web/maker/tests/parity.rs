@@ -3,7 +3,7 @@
 #![allow(clippy::expect_used, reason = "a test may panic")]
 
 use tinwave_core::outside::OutsideSteps;
-use tinwave_web::link;
+use tinwave_maker::link;
 
 /// Digest of every number's bits: FNV-1a of 64 bits (G. Fowler, L. C. Noll,
 /// K.-P. Vo; IETF draft-eastlake-fnv), the bytes from the lowest.

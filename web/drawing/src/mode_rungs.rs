@@ -7,7 +7,7 @@ use tinwave_core::waveguide_mode::Mode;
 use super::dimension_line::figure_width;
 use super::frequency_axis::{FrequencyAxis, Tick};
 use super::section_scale::MOST_WIDTH;
-use crate::entry::{format_decimal, format_frequency, format_hertz};
+use tinwave_maker::entry::{format_decimal, format_frequency, format_hertz};
 
 /// Most rungs that are drawn; what comes above is counted in words.
 pub const MOST_RUNGS: usize = 6;

@@ -3,11 +3,11 @@
 
 use tinwave_core::design::Band;
 use tinwave_core::design_error::Field;
-use tinwave_web::bands::{BANDS, BandGroup, ChannelSet, band_by_key, channel, named, parse_band};
-use tinwave_web::connectors::{CONNECTORS, ConnectorChoice, ConnectorKind, Mounting, connector};
-use tinwave_web::entry::{EntryError, LengthUnit};
-use tinwave_web::trade_sizes::{SizeGroup, TRADE_SIZES};
-use tinwave_web::wire_gauges::{GaugeSystem, gauge, gauges, nearest, parse_wire};
+use tinwave_maker::bands::{BANDS, BandGroup, ChannelSet, band_by_key, channel, named, parse_band};
+use tinwave_maker::connectors::{CONNECTORS, ConnectorChoice, ConnectorKind, Mounting, connector};
+use tinwave_maker::entry::{EntryError, LengthUnit};
+use tinwave_maker::trade_sizes::{SizeGroup, TRADE_SIZES};
+use tinwave_maker::wire_gauges::{GaugeSystem, gauge, gauges, nearest, parse_wire};
 
 const MM: LengthUnit = LengthUnit::Millimetre;
 

@@ -1,0 +1,15 @@
+//! What the maker works on, between person and field computation: typed numbers,
+//! the workpiece, its link, its history, what the device keeps, and the lists of
+//! bands, sizes, wires and connectors. No browser.
+
+pub mod bands;
+pub mod confidence;
+pub mod connectors;
+pub mod entry;
+pub mod example;
+pub mod history;
+pub mod link;
+pub mod store;
+pub mod trade_sizes;
+pub mod wire_gauges;
+pub mod workpiece;
