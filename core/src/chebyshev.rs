@@ -10,6 +10,7 @@ use crate::math;
 
 /// The points of an interval, ascending, both ends included (one point: the middle).
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct ChebyshevPoints {
     points: Vec<f64>,
 }

@@ -7,6 +7,7 @@ use crate::math;
 
 /// A complex number `re + j im`. Time convention everywhere: `e^(+jωt)`.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Complex {
     /// Real part.
     pub re: f64,

@@ -15,6 +15,7 @@ pub type Kilohertz = u32;
 
 /// The band a design must serve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Band {
     /// Lower edge.
     pub low_khz: Kilohertz,
@@ -24,6 +25,7 @@ pub struct Band {
 
 /// The can: a round tube closed at the back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Can {
     /// Inside diameter.
     pub inside_diameter_um: Micrometres,
@@ -39,6 +41,7 @@ pub struct Can {
 
 /// An insulating sleeve over the probe wire, over its whole length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sleeve {
     /// Outside diameter of the sleeve.
     pub outside_diameter_um: Micrometres,
@@ -48,6 +51,7 @@ pub struct Sleeve {
 
 /// The fed probe: a round wire through a hole, from a coaxial line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Probe {
     /// Wire diameter.
     pub wire_diameter_um: Micrometres,
@@ -67,6 +71,7 @@ pub struct Probe {
 
 /// What is at the mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Mouth {
     /// Cut straight off: a thin-walled open pipe.
     Open,
@@ -95,6 +100,7 @@ pub enum Mouth {
 
 /// A tuning screw: a radial rod on the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Screw {
     /// From the inside of the back wall to the screw's axis.
     pub axial_um: Micrometres,
@@ -108,6 +114,7 @@ pub struct Screw {
 
 /// The frequencies a chart or table asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sweep {
     /// First frequency.
     pub low_khz: Kilohertz,
@@ -119,6 +126,7 @@ pub struct Sweep {
 
 /// Everything about one antenna.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Design {
     /// What the maker calls it. May be empty.
     pub name: String,

@@ -13,6 +13,7 @@ use crate::math;
 
 /// The metal of the guide's wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum Metal {
     /// A perfect conductor: no loss. For checks.

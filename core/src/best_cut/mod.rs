@@ -41,6 +41,7 @@ pub enum FreeDimensions {
 
 /// One best cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct BestCut {
     /// Inner wall to tip.
     pub length_um: Micrometres,

@@ -18,6 +18,7 @@ pub type Allowance = (Micrometres, Micrometres);
 /// passes a limit. Where the limit isn't reached within the range searched, the
 /// allowance ends at that range's edge.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Slack {
     /// Before VSWR passes 1.5; `None` where it is over 1.5 already.
     pub to_vswr_1_5: Option<Allowance>,

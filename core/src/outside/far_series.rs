@@ -17,6 +17,7 @@ use crate::quadrature::GaussLegendre;
 /// Field components `E_θ` (times cos nφ) and `E_φ` (times sin nφ) at polar angles;
 /// phase about the point `centre_m` on the axis.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub(super) struct FarSeries {
     pub(super) order: usize,
     pub(super) theta: Vec<Complex>,

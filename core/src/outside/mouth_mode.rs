@@ -17,6 +17,7 @@ const LEAST_PHASE_RATIO: f64 = 1e-6;
 ///
 /// The plane of the rim is a funnel's throat, too.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct MouthMode {
     /// Electrical radius.
     pub(super) ka: f64,

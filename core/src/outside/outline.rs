@@ -8,6 +8,7 @@ use crate::si::{SiDesign, metres};
 
 /// What stands at the rim of the can's straight wall. Sheet of no thickness.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Rim {
     /// Nothing.
     Bare,
@@ -34,6 +35,7 @@ pub enum Rim {
 
 /// Shape of the whole body. The rim lies at z = 0, the back wall at `-length_m`.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Outline {
     /// Radius of the can, m.
     pub radius_m: f64,

@@ -19,6 +19,7 @@ const TOO_FAR: [f64; 3] = [2.0, 1.0, 1.0];
 
 /// The outside of a can at one frequency.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct OutsideSolution {
     /// Frequency, Hz.
     pub frequency_hz: f64,

@@ -102,6 +102,7 @@ impl OutsideSteps {
 
 /// The outside of a can over a band.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct OutsideSpectrum {
     pub(super) outline: Outline,
     pub(super) points: ChebyshevPoints,

@@ -1,0 +1,13 @@
+//! All long work of the page, in steps between which the worker hears what else is
+//! wanted. Pure logic but for the door (`wasm`), so that any machine can test it.
+
+pub mod cuts;
+pub mod outside;
+pub mod outsides;
+pub mod running;
+#[cfg(target_arch = "wasm32")]
+mod wasm;
+pub mod work;
+
+pub use running::Running;
+pub use work::Work;

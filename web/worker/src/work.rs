@@ -1,0 +1,36 @@
+//! Long work in steps.
+
+use tinwave_protocol::Job;
+
+use crate::Running;
+use crate::cuts::CutsWork;
+use crate::outside::OutsideWork;
+
+/// Work in steps of some milliseconds each, 20 at most.
+pub trait Work {
+    /// What comes out.
+    type Answer: serde::Serialize;
+
+    /// Steps in all.
+    fn total(&self) -> u32;
+
+    /// Takes the next step.
+    fn step(&mut self);
+
+    /// What there is to show so far; asked after every step, most often nothing.
+    fn so_far(&self) -> Option<Self::Answer> {
+        None
+    }
+
+    /// What came out, after the last step.
+    fn finish(self) -> Self::Answer;
+}
+
+/// Begins the work that a job asks for.
+#[must_use]
+pub fn begin(job: Job) -> Running {
+    match job {
+        Job::SolveOutside(question) => Running::new(OutsideWork::new(question)),
+        Job::BestCuts(question) => Running::new(CutsWork::new(&question)),
+    }
+}
