@@ -6,6 +6,7 @@ use crate::confidence::Confidence;
 
 /// A kind of connector.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum ConnectorKind {
     /// N.
     N,
@@ -26,6 +27,7 @@ pub enum ConnectorKind {
 
 /// How it is fixed to the can.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Mounting {
     /// A square flange with four screws, flat on the outside.
     #[default]
@@ -38,6 +40,7 @@ pub enum Mounting {
 
 /// The connector that a maker chose.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct ConnectorChoice {
     /// Its kind.
     pub kind: ConnectorKind,

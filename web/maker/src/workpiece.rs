@@ -13,13 +13,28 @@ pub const LONGEST_NAME: usize = 40;
 /// memory), in thousandths.
 const USUAL_SLEEVE_MILLI: u32 = 2_250;
 
-/// A design and the connector that feeds it.
+/// Whether the cut (the wire's length and its distance from the back wall) is the
+/// maker's own.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Cut {
+    /// It is the best for can, wire and band, and changes with them.
+    FollowsBest,
+    /// It stays as it was typed, dragged or cut.
+    #[default]
+    AsCut,
+}
+
+/// A design, the connector that feeds it, and whose the cut is.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Workpiece {
     /// The design.
     pub design: Design,
     /// Its connector.
     pub connector: ConnectorChoice,
+    /// Whether the cut follows the best.
+    pub cut: Cut,
 }
 
 /// A name fit to keep: one line, no space at its ends, at most

@@ -107,8 +107,8 @@ fn numbers_of_a_workpiece() {
     let before = work.clone();
     let error = work.set_field(Field::InsideDiameter, 9_999).unwrap_err();
     assert_eq!((error.field, error.low), (Field::InsideDiameter, 10_000));
-    let error = work.set_field(Field::BandHigh, 2_401_000).unwrap_err();
-    assert_eq!((error.field, error.low), (Field::BandHigh, 2_401_001));
+    let error = work.set_field(Field::BandHigh, 2_400_000).unwrap_err();
+    assert_eq!((error.field, error.low), (Field::BandHigh, 2_400_001));
     work.set_field(Field::InsideDiameter, i64::MAX).unwrap_err();
     assert_eq!(work, before);
 }

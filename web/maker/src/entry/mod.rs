@@ -26,6 +26,7 @@ use number::{Typed, read};
 
 /// The unit that a bare length is in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum LengthUnit {
     /// Millimetres.
     #[default]

@@ -25,6 +25,8 @@
 //! | k | connector `_` fixing | sma_flange |
 //! | t | screws: axial`_`angle`_`depth`_`diameter, with `~` between | none |
 //! | f | sweep: low-high-points | default |
+//! | u | `best`: the cut follows the best | the cut stays as it is |
+//! | at | the station that the link opens at | the first |
 
 mod error;
 mod name;
@@ -37,7 +39,8 @@ use tinwave_core::design::{Mouth, Screw};
 use tinwave_core::metal::Metal;
 
 use crate::connectors::{ConnectorChoice, ConnectorKind, Mounting};
-use crate::workpiece::{Workpiece, clean_name};
+use crate::station::Station;
+use crate::workpiece::{Cut, Workpiece, clean_name};
 use number::push_thousandths;
 
 /// The version that is written.
@@ -63,6 +66,8 @@ const V1_CONNECTOR: ConnectorChoice = ConnectorChoice {
 pub struct Opened {
     /// The workpiece.
     pub work: Workpiece,
+    /// The station that the link names.
+    pub station: Option<Station>,
     /// The version, where it is newer than this page.
     pub newer: Option<u32>,
     /// Keys that this page does not know, to be written back.
@@ -90,7 +95,20 @@ pub fn encode(work: &Workpiece) -> String {
 /// [`LONGEST_LINK`] allows.
 #[must_use]
 pub fn encode_keeping(work: &Workpiece, unknown: &[(String, String)]) -> String {
+    encode_at(work, Station::default(), unknown)
+}
+
+/// Writes a workpiece, the station that the link opens at, and the unknown keys that
+/// the opened link came with, as far as [`LONGEST_LINK`] allows.
+#[must_use]
+pub fn encode_at(work: &Workpiece, station: Station, unknown: &[(String, String)]) -> String {
     let mut numbers = String::with_capacity(160);
+    if station != Station::default() {
+        pair(&mut numbers, "at", station.key());
+    }
+    if work.cut == Cut::FollowsBest {
+        pair(&mut numbers, "u", "best");
+    }
     push_band_and_can(&mut numbers, work);
     push_probe(&mut numbers, work);
     let mut link = String::from("v=");

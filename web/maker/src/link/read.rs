@@ -13,11 +13,13 @@ use super::{
 };
 use crate::connectors::{ConnectorChoice, ConnectorKind, Mounting};
 use crate::entry::shortened;
-use crate::workpiece::{Workpiece, clean_name};
+use crate::station::Station;
+use crate::workpiece::{Cut, Workpiece, clean_name};
 
 /// The keys of version 1.
-const KEYS: [&str; 18] = [
+const KEYS: [&str; 19] = [
     "n", "b", "d", "l", "w", "r", "m", "pw", "pl", "pd", "ph", "z", "c", "s", "mo", "k", "t", "f",
+    "u",
 ];
 
 /// Whether a text holds only what a link may hold in a key or value.
@@ -56,13 +58,17 @@ pub(super) fn decode(fragment: &str) -> Result<Opened, LinkError> {
     let version = version(&mut pairs)?;
     let newer = (version > LINK_VERSION).then_some(version);
     pairs.lenient = newer.is_some();
+    // A page that knows more stations than this one may have written its word.
+    let station = pairs.take("at").and_then(|key| Station::from_key(&key));
     let work = Workpiece {
         design: design(&mut pairs)?,
         connector: pairs.optional("k", V1_CONNECTOR, connector)?,
+        cut: pairs.optional("u", Cut::AsCut, cut)?,
     };
     work.design.check().map_err(LinkError::OutOfRange)?;
     Ok(Opened {
         work,
+        station,
         newer,
         unknown: pairs.list,
         not_understood: pairs.not_understood,
@@ -205,6 +211,13 @@ fn probe(pairs: &mut Pairs) -> Result<Probe, LinkError> {
         shunt_ff: pairs.optional("c", V1_SHUNT_FF, |k, v| number(k, v, Field::Shunt))?,
         sleeve: pairs.optional("s", None, sleeve)?,
     })
+}
+
+fn cut(key: &'static str, value: &str) -> Result<Cut, LinkError> {
+    match value {
+        "best" => Ok(Cut::FollowsBest),
+        _ => Err(bad(key, value)),
+    }
 }
 
 fn bad(key: &'static str, value: &str) -> LinkError {

@@ -5,7 +5,7 @@ use tinwave_core::design::{Band, Can, Design, Mouth, Probe, Screw, Sleeve, Sweep
 use tinwave_core::design_error::Field;
 use tinwave_core::metal::Metal;
 use tinwave_maker::connectors::{CONNECTORS, ConnectorChoice};
-use tinwave_maker::workpiece::{Workpiece, clean_name};
+use tinwave_maker::workpiece::{Cut, Workpiece, clean_name};
 
 fn within(field: Field) -> impl Strategy<Value = u32> + Clone {
     let (low, high) = field.range();
@@ -162,20 +162,26 @@ pub(crate) fn any_workpiece() -> impl Strategy<Value = Workpiece> {
         mouth(),
         prop::collection::vec(screw(), 0..=8),
         sweep(),
-        connector(),
+        (
+            connector(),
+            prop::sample::select(vec![Cut::FollowsBest, Cut::AsCut]),
+        ),
     )
         .prop_map(
-            |(name, (low_khz, high_khz), can, probe, mouth, screws, sweep, connector)| Workpiece {
-                design: Design {
-                    name: clean_name(&name),
-                    band: Band { low_khz, high_khz },
-                    can,
-                    probe,
-                    mouth,
-                    screws,
-                    sweep,
-                },
-                connector,
+            |(name, (low_khz, high_khz), can, probe, mouth, screws, sweep, (connector, cut))| {
+                Workpiece {
+                    design: Design {
+                        name: clean_name(&name),
+                        band: Band { low_khz, high_khz },
+                        can,
+                        probe,
+                        mouth,
+                        screws,
+                        sweep,
+                    },
+                    connector,
+                    cut,
+                }
             },
         )
 }
