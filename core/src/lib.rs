@@ -22,6 +22,7 @@ pub mod dish;
 pub mod elliptic;
 pub mod fit;
 pub mod funnel;
+pub mod grade;
 pub mod intrusion;
 pub mod json;
 pub mod judge;

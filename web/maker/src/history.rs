@@ -113,6 +113,12 @@ impl History {
         true
     }
 
+    /// Changes the current entry without beginning one: for what follows from the
+    /// maker's edit by itself.
+    pub fn amend(&mut self, work: Workpiece) {
+        self.current.work = work;
+    }
+
     /// Ends an entry: the next edit begins a new one. Called when a field is
     /// left, Enter is pressed, or the pointer is lifted.
     pub const fn commit(&mut self) {

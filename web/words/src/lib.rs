@@ -14,7 +14,7 @@ pub use cautions::{Caution, CautionText, Occasion, caution, cautions};
 pub use findings::{Said, finding, verdict_line};
 pub use labels::{Label, label};
 pub use names::{change, metal, mode_effect};
-pub use refusals::{broken_store, design_error, link_error, newer_link};
+pub use refusals::{before_the_link, broken_store, design_error, link_error, newer_link};
 pub use why::{Shown, Why, why};
 
 use tinwave_core::verdict::Severity;

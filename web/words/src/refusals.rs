@@ -114,3 +114,9 @@ pub fn newer_link(version: u32) -> String {
 pub const fn broken_store() -> &'static str {
     "What this page had kept on the device could not be read in full. What could be read is here; the old text is kept on the device and nothing of it was deleted."
 }
+
+/// The name under which a design is put on the shelf that an opened link has covered.
+#[must_use]
+pub const fn before_the_link() -> &'static str {
+    "From before the opened link"
+}

@@ -1,0 +1,186 @@
+//! The browser's few services that the page uses, behind plain functions. On the host,
+//! where the first paint is rendered, they do nothing.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// Whether there is a browser at all.
+#[must_use]
+pub const fn is_here() -> bool {
+    cfg!(target_arch = "wasm32")
+}
+
+/// A timer that runs the latest task only: setting it again drops the task that waits.
+#[derive(Clone, Copy)]
+pub struct Timer(StoredValue<Option<TimeoutHandle>>);
+
+impl Default for Timer {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Timer {
+    /// With nothing to do. Lives as long as the component that makes it.
+    #[must_use]
+    pub fn new() -> Self {
+        Self(StoredValue::new(None))
+    }
+
+    /// Runs a task after a while, in place of the one that waits.
+    pub fn set(self, after_ms: u32, task: impl FnOnce() + 'static) {
+        self.clear();
+        if !is_here() {
+            return;
+        }
+        let run = move || {
+            self.0.try_set_value(None);
+            task();
+        };
+        let handle = set_timeout_with_handle(run, Duration::from_millis(u64::from(after_ms)));
+        self.0.set_value(handle.ok());
+    }
+
+    /// Whether a task waits.
+    #[must_use]
+    pub fn waits(self) -> bool {
+        self.0.with_value(Option::is_some)
+    }
+
+    /// Drops the task that waits.
+    pub fn clear(self) {
+        if let Some(handle) = self.0.try_update_value(Option::take).flatten() {
+            handle.clear();
+        }
+    }
+}
+
+/// The page's link without its fragment.
+#[must_use]
+pub fn address() -> String {
+    if !is_here() {
+        return String::new();
+    }
+    let href = location().href().unwrap_or_default();
+    match href.split_once('#') {
+        Some((before, _)) => before.to_owned(),
+        None => href,
+    }
+}
+
+/// The fragment, without `#`; empty if there is none.
+#[must_use]
+pub fn fragment() -> String {
+    if !is_here() {
+        return String::new();
+    }
+    let hash = location().hash().unwrap_or_default();
+    hash.strip_prefix('#').unwrap_or(&hash).to_owned()
+}
+
+/// Writes the fragment, with a number to find the entry again: a new entry of the
+/// browser's history, or the present one changed. `false` if the browser refused
+/// (too many writes in a short time).
+pub fn write_fragment(fragment: &str, position: usize, new_entry: bool) -> bool {
+    let Ok(history) = window().history() else {
+        return false;
+    };
+    let state = JsValue::from_f64(u32::try_from(position).map_or(0.0, f64::from));
+    let url = ["#", fragment].concat();
+    let written = if new_entry {
+        history.push_state_with_url(&state, "", Some(&url))
+    } else {
+        history.replace_state_with_url(&state, "", Some(&url))
+    };
+    written.is_ok()
+}
+
+/// The number that [`write_fragment`] left with the present entry.
+#[must_use]
+pub fn history_position() -> Option<usize> {
+    let state = window().history().ok()?.state().ok()?.as_f64()?;
+    (0.0..1e9).contains(&state).then_some(state as usize)
+}
+
+fn storage() -> Option<web_sys::Storage> {
+    if is_here() {
+        window().local_storage().ok().flatten()
+    } else {
+        None
+    }
+}
+
+/// Reads the device's memory; `None` also if the browser forbids it.
+#[must_use]
+pub fn stored(key: &str) -> Option<String> {
+    storage()?.get_item(key).ok().flatten()
+}
+
+/// Writes the device's memory. `false` if the browser forbids it or it is full.
+pub fn store(key: &str, text: &str) -> bool {
+    storage().is_some_and(|memory| memory.set_item(key, text).is_ok())
+}
+
+/// Milliseconds since the page was opened.
+#[must_use]
+pub fn now_ms() -> f64 {
+    if is_here() {
+        window().performance().map_or(0.0, |clock| clock.now())
+    } else {
+        0.0
+    }
+}
+
+/// Listens to an event of the window for as long as the page lives.
+pub fn on_window(name: &str, heard: impl Fn(web_sys::Event) + 'static) {
+    if !is_here() {
+        return;
+    }
+    let heard = Closure::<dyn Fn(web_sys::Event)>::new(heard);
+    let added = window().add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
+    if added.is_ok() {
+        heard.forget();
+    }
+}
+
+/// A value that `start.js` left with the document (`data-…`).
+#[must_use]
+pub fn left_by_start(key: &str) -> Option<String> {
+    let root = document().document_element()?;
+    root.get_attribute(&["data-", key].concat())
+}
+
+/// Says a value to the styles (`data-…` of the document's root).
+pub fn tell_styles(key: &str, value: &str) {
+    if is_here()
+        && let Some(root) = document().document_element()
+    {
+        // Only an invalid name can be refused.
+        let _ = root.set_attribute(&["data-", key].concat(), value);
+    }
+}
+
+/// Offers bytes to be kept as a file.
+pub fn save_file(name: &str, media_type: &str, bytes: &[u8]) -> Option<()> {
+    let parts = js_sys::Array::of1(&js_sys::Uint8Array::from(bytes));
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(media_type);
+    let blob = web_sys::Blob::new_with_u8_array_sequence_and_options(&parts, &options).ok()?;
+    let url = web_sys::Url::create_object_url_with_blob(&blob).ok()?;
+    let anchor = document().create_element("a").ok()?;
+    let anchor: web_sys::HtmlAnchorElement = anchor.unchecked_into();
+    anchor.set_href(&url);
+    anchor.set_download(name);
+    anchor.click();
+    // The browser must have begun to read it.
+    set_timeout(
+        move || {
+            let _ = web_sys::Url::revoke_object_url(&url);
+        },
+        Duration::from_secs(30),
+    );
+    Some(())
+}

@@ -1,0 +1,1 @@
+//! The components that every station is made of, each tested alone.

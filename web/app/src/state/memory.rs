@@ -1,0 +1,104 @@
+//! What the device keeps between visits.
+
+use leptos::prelude::*;
+use tinwave_maker::entry::LengthUnit;
+use tinwave_maker::link;
+use tinwave_maker::store::{self, Kept, Theme};
+
+use super::Workshop;
+use crate::browser;
+
+/// The device's memory. A handle, copied freely.
+#[derive(Clone, Copy)]
+pub struct Memory {
+    /// Everything that is kept: the shelf, the unit, the colours, the design at hand.
+    pub kept: RwSignal<Kept>,
+    /// A text that could not be read, and was put aside.
+    broken: StoredValue<Option<String>>,
+    /// The design of an earlier visit that an opened link has covered; it goes on the
+    /// shelf before its place is taken.
+    covered: StoredValue<Option<String>>,
+}
+
+impl Memory {
+    pub(super) fn open() -> Self {
+        let read = store::read(browser::stored(store::KEY).as_deref());
+        if let Some(broken) = &read.broken {
+            browser::store(store::BROKEN_KEY, broken);
+        }
+        Self {
+            kept: RwSignal::new(read.kept),
+            broken: StoredValue::new(read.broken),
+            covered: StoredValue::new(None),
+        }
+    }
+
+    pub(super) fn unit(self) -> LengthUnit {
+        self.kept.with_untracked(|kept| kept.unit)
+    }
+
+    pub(super) fn broken(self) -> Option<String> {
+        self.broken.get_value()
+    }
+
+    pub(super) fn cover(self, link: Option<String>) {
+        self.covered.set_value(link);
+    }
+
+    /// Light, dark, or as the device says.
+    #[must_use]
+    pub fn theme(self) -> Theme {
+        self.kept.with(|kept| kept.theme)
+    }
+
+    /// Changes what is kept, and keeps it.
+    pub fn change(self, change: impl FnOnce(&mut Kept)) {
+        self.kept.update(change);
+    }
+
+    /// Follows the work, the unit and the colours; writes what changed.
+    pub(super) fn follow(self, workshop: Workshop) {
+        Effect::new(move |before: Option<String>| {
+            let fragment = workshop.work.with(link::encode);
+            if before.is_some_and(|before| before != fragment) {
+                self.keep_design(&fragment);
+            }
+            fragment
+        });
+        Effect::new(move |_| {
+            let unit = workshop.unit.get();
+            if self.unit() != unit {
+                self.change(|kept| kept.unit = unit);
+            }
+        });
+        Effect::new(move |_| browser::tell_styles("theme", self.theme().key()));
+        Effect::new(move |before: Option<String>| {
+            let text = self.kept.with(store::write);
+            if before.is_some_and(|before| before != text) {
+                browser::store(store::KEY, &text);
+            }
+            text
+        });
+        // Another tab has written: its shelf is ours too.
+        browser::on_window("storage", move |_| {
+            let read = store::read(browser::stored(store::KEY).as_deref());
+            let same = self
+                .kept
+                .with_untracked(|kept| kept.saved == read.kept.saved);
+            if read.broken.is_none() && !same {
+                self.kept.update(|kept| kept.saved = read.kept.saved);
+            }
+        });
+    }
+
+    /// Takes a design as what the device should open next time.
+    fn keep_design(self, fragment: &str) {
+        let covered = self.covered.try_update_value(Option::take).flatten();
+        self.change(|kept| {
+            if let Some(earlier) = covered.filter(|earlier| earlier != fragment) {
+                kept.save(tinwave_words::before_the_link(), &earlier);
+            }
+            kept.link = Some(fragment.to_owned());
+        });
+    }
+}

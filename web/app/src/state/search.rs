@@ -1,0 +1,235 @@
+//! What the worker adds to the work: the field outside the can, and its best cuts.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use tinwave_core::best_cut::BestCut;
+use tinwave_core::design::Design;
+use tinwave_core::outside::OutsideSpectrum;
+use tinwave_maker::workpiece::{Cut, Workpiece};
+use tinwave_protocol::cuts::{BestCuts, CutsFound};
+use tinwave_protocol::outside::SolveOutside;
+
+use super::Workshop;
+use crate::browser;
+use crate::worker::{Task, TaskState};
+
+/// How the search for the best cuts of the present can stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BestCutState {
+    /// Nothing is known of this can yet.
+    Unknown,
+    /// Found with the mouth of an endless pipe; the outside is being solved.
+    Estimate(CutsFound),
+    /// Found; with no cut in it where none can be worked out.
+    Final(CutsFound),
+}
+
+impl BestCutState {
+    /// The best of both dimensions.
+    #[must_use]
+    pub fn best(&self) -> Option<BestCut> {
+        self.found()?.pair.first().copied()
+    }
+
+    /// All that was found.
+    #[must_use]
+    pub const fn found(&self) -> Option<&CutsFound> {
+        match self {
+            Self::Unknown => None,
+            Self::Estimate(found) | Self::Final(found) => Some(found),
+        }
+    }
+}
+
+/// What the worker knows of one design.
+#[derive(Clone, Debug, PartialEq)]
+struct Known<T> {
+    key: Design,
+    what: T,
+}
+
+/// The searches. A handle, copied freely.
+#[derive(Clone, Copy)]
+pub(super) struct Search {
+    work: Memo<Workpiece>,
+    /// A page that nobody has touched fetches no worker.
+    awake: RwSignal<bool>,
+    outside_task: Task<Option<OutsideSpectrum>>,
+    cuts_task: Task<CutsFound>,
+    /// The outside by its key; `None` in it where it can't be solved.
+    solved: RwSignal<Option<Known<Option<Arc<OutsideSpectrum>>>>>,
+    found: RwSignal<Option<Known<CutsFound>>>,
+    pub(super) outside: Memo<Option<Arc<OutsideSpectrum>>>,
+    pub(super) best_state: Memo<BestCutState>,
+}
+
+const TOUCHES: [&str; 5] = ["pointerdown", "keydown", "wheel", "touchstart", "input"];
+
+impl Search {
+    pub(super) fn new(work: Memo<Workpiece>) -> Self {
+        let solved = RwSignal::new(None::<Known<Option<Arc<OutsideSpectrum>>>>);
+        let found = RwSignal::new(None::<Known<CutsFound>>);
+        let outside_key = Memo::new(move |_| work.with(|work| outside_key(&work.design)));
+        let cuts_key = Memo::new(move |_| work.with(|work| cuts_key(&work.design)));
+        let outside = Memo::new(move |_| {
+            let key = outside_key.get();
+            solved.with(|known| {
+                let known = known.as_ref().filter(|known| known.key == key)?;
+                known.what.clone()
+            })
+        });
+        let unsolvable = Memo::new(move |_| {
+            let key = outside_key.get();
+            solved.with(|known| {
+                let known = known.as_ref().filter(|known| known.key == key);
+                known.is_some_and(|known| known.what.is_none())
+            })
+        });
+        let best_state = Memo::new(move |_| {
+            let key = cuts_key.get();
+            found.with(|known| match known {
+                Some(known) if known.key == key => {
+                    if known.what.with_outside || unsolvable.get() {
+                        BestCutState::Final(known.what.clone())
+                    } else {
+                        BestCutState::Estimate(known.what.clone())
+                    }
+                }
+                _ => BestCutState::Unknown,
+            })
+        });
+        Self {
+            work,
+            awake: RwSignal::new(false),
+            outside_task: Task::new(),
+            cuts_task: Task::new(),
+            solved,
+            found,
+            outside,
+            best_state,
+        }
+    }
+
+    /// Whether the worker is looking for a cut, or should be.
+    pub(super) fn is_awake(self) -> bool {
+        self.awake.get()
+    }
+
+    /// How the search for the cuts stands.
+    pub(super) fn cuts(self) -> ReadSignal<TaskState<CutsFound>> {
+        self.cuts_task.state()
+    }
+
+    /// Whether the present can has no outside that could be solved.
+    pub(super) fn has_no_outside(self) -> bool {
+        let key = self.work.with(|work| outside_key(&work.design));
+        self.solved.with(|known| {
+            known
+                .as_ref()
+                .is_some_and(|known| known.key == key && known.what.is_none())
+        })
+    }
+
+    pub(super) fn wake(self) {
+        if !self.awake.get_untracked() {
+            self.awake.set(true);
+        }
+    }
+
+    pub(super) fn stop(self) {
+        self.outside_task.stop();
+        self.cuts_task.stop();
+    }
+
+    /// Asks at every change that matters; writes the best cut into work that follows it.
+    pub(super) fn follow(self, workshop: Workshop) {
+        for name in TOUCHES {
+            browser::on_window(name, move |_| self.wake());
+        }
+        if !untrack(|| workshop.is_example()) {
+            self.wake();
+        }
+        let outside_key = Memo::new(move |_| self.work.with(|work| outside_key(&work.design)));
+        let cuts_key = Memo::new(move |_| self.work.with(|work| cuts_key(&work.design)));
+        Effect::new(move |_| {
+            let key = outside_key.get();
+            if self.awake.get() {
+                self.solve(key);
+            }
+        });
+        // The newest job is done first: an estimate comes before the outside is solved.
+        Effect::new(move |_| {
+            let key = cuts_key.get();
+            let has_outside = self.outside.with(Option::is_some);
+            if self.awake.get() {
+                self.search(key, has_outside);
+            }
+        });
+        Effect::new(move |_| {
+            let follows = self.work.with(|work| work.cut == Cut::FollowsBest);
+            let best = self.best_state.with(BestCutState::best);
+            if let (true, Some(best)) = (follows, best) {
+                workshop.follow_best(best.length_um, best.backshort_distance_um);
+            }
+        });
+    }
+
+    fn solve(self, key: Design) {
+        let known = self
+            .solved
+            .with_untracked(|known| known.as_ref().is_some_and(|known| known.key == key));
+        if known {
+            return;
+        }
+        let question = SolveOutside {
+            design: key.clone(),
+        };
+        self.outside_task.run_then(question, move |answer| {
+            self.solved.set(Some(Known {
+                key: key.clone(),
+                what: answer.clone().map(Arc::new),
+            }));
+        });
+    }
+
+    fn search(self, key: Design, has_outside: bool) {
+        let known = self.found.with_untracked(|known| {
+            known
+                .as_ref()
+                .is_some_and(|known| known.key == key && (known.what.with_outside || !has_outside))
+        });
+        if known {
+            return;
+        }
+        let design = self.work.with_untracked(|work| work.design.clone());
+        self.cuts_task.run_then(BestCuts { design }, move |found| {
+            self.found.set(Some(Known {
+                key: key.clone(),
+                what: found.clone(),
+            }));
+        });
+    }
+}
+
+/// A design without what its outside does not depend on.
+fn outside_key(design: &Design) -> Design {
+    let mut key = cuts_key(design);
+    key.sweep = Some(design.effective_sweep());
+    key.probe = tinwave_maker::example::example().design.probe;
+    key.can.metal = tinwave_core::metal::Metal::Perfect;
+    key.can.wall_um = 0;
+    key.can.base_recess_um = 0;
+    key.screws.clear();
+    key
+}
+
+/// A design without what its best cut does not depend on.
+fn cuts_key(design: &Design) -> Design {
+    let mut key = design.clone();
+    key.name.clear();
+    key.sweep = None;
+    key.probe.length_um = 0;
+    key.probe.backshort_distance_um = 0;
+    key
+}
