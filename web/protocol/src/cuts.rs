@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 use tinwave_core::best_cut::BestCut;
-use tinwave_core::design::Design;
+use tinwave_core::design::{Band, Design, Micrometres, Mouth, Probe, Screw};
+use tinwave_core::metal::Metal;
 
 use crate::{Job, Question};
 
@@ -23,6 +24,39 @@ pub struct CutsFound {
     pub pair: Vec<BestCut>,
     /// Whether the outside was at hand; without it the mouth is that of an endless pipe.
     pub with_outside: bool,
+}
+
+/// What the best cut depends on; two designs of one key share their best cut.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct CutsKey {
+    band: Band,
+    mouth: Mouth,
+    inside_diameter_um: Micrometres,
+    open_length_um: Micrometres,
+    metal: Metal,
+    /// Without its length and distance.
+    probe: Probe,
+    screws: Vec<Screw>,
+}
+
+impl CutsKey {
+    /// Of a design.
+    #[must_use]
+    pub fn of(design: &Design) -> Self {
+        Self {
+            band: design.band,
+            mouth: design.mouth,
+            inside_diameter_um: design.can.inside_diameter_um,
+            open_length_um: design.can.open_length_um,
+            metal: design.can.metal,
+            probe: Probe {
+                length_um: 0,
+                backshort_distance_um: 0,
+                ..design.probe
+            },
+            screws: design.screws.clone(),
+        }
+    }
 }
 
 impl Question for BestCuts {

@@ -3,42 +3,21 @@
 use std::cell::RefCell;
 use std::sync::Arc;
 
-use tinwave_core::design::{Band, Design, Mouth, Sweep};
+use tinwave_core::design::Design;
 use tinwave_core::outside::{OutsideSpectrum, OutsideSteps};
+use tinwave_protocol::outside::OutsideKey;
 
 /// So many are kept.
 const MOST_KEPT: usize = 16;
 
-/// What the outside of a can depends on.
-#[derive(Clone, PartialEq, Eq)]
-struct Key {
-    mouth: Mouth,
-    inside_diameter_um: u32,
-    open_length_um: u32,
-    band: Band,
-    sweep: Sweep,
-}
-
 thread_local! {
-    static KEPT: RefCell<Vec<(Key, Arc<OutsideSpectrum>)>> = const { RefCell::new(Vec::new()) };
-}
-
-impl Key {
-    fn of(design: &Design) -> Self {
-        Self {
-            mouth: design.mouth,
-            inside_diameter_um: design.can.inside_diameter_um,
-            open_length_um: design.can.open_length_um,
-            band: design.band,
-            sweep: design.effective_sweep(),
-        }
-    }
+    static KEPT: RefCell<Vec<(OutsideKey, Arc<OutsideSpectrum>)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The outside of a design over its sweep, if it is kept.
 #[must_use]
 pub fn kept_outside(design: &Design) -> Option<Arc<OutsideSpectrum>> {
-    let key = Key::of(design);
+    let key = OutsideKey::of(design);
     KEPT.with_borrow(|kept| {
         let found = kept.iter().find(|(known, _)| *known == key);
         found.map(|(_, outside)| Arc::clone(outside))
@@ -48,7 +27,7 @@ pub fn kept_outside(design: &Design) -> Option<Arc<OutsideSpectrum>> {
 /// Keeps an outside that was solved step by step.
 pub fn keep_outside(design: &Design, solved: OutsideSpectrum) -> Arc<OutsideSpectrum> {
     let solved = Arc::new(solved);
-    let key = Key::of(design);
+    let key = OutsideKey::of(design);
     KEPT.with_borrow_mut(|kept| {
         kept.retain(|(known, _)| *known != key);
         kept.insert(0, (key, Arc::clone(&solved)));

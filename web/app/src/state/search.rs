@@ -4,11 +4,10 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use tinwave_core::best_cut::BestCut;
-use tinwave_core::design::Design;
 use tinwave_core::outside::OutsideSpectrum;
 use tinwave_maker::workpiece::{Cut, Workpiece};
-use tinwave_protocol::cuts::{BestCuts, CutsFound};
-use tinwave_protocol::outside::SolveOutside;
+use tinwave_protocol::cuts::{BestCuts, CutsFound, CutsKey};
+use tinwave_protocol::outside::{OutsideKey, SolveOutside};
 
 use super::Workshop;
 use crate::browser;
@@ -42,12 +41,15 @@ impl BestCutState {
     }
 }
 
-/// What the worker knows of one design.
+/// What the worker found for all designs of one key.
 #[derive(Clone, Debug, PartialEq)]
-struct Known<T> {
-    key: Design,
+struct Known<K, T> {
+    key: K,
     what: T,
 }
+
+/// An outside; `None` where it can't be solved.
+type Solved = Known<OutsideKey, Option<Arc<OutsideSpectrum>>>;
 
 /// The searches. A handle, copied freely.
 #[derive(Clone, Copy)]
@@ -57,9 +59,10 @@ pub(super) struct Search {
     awake: RwSignal<bool>,
     outside_task: Task<Option<OutsideSpectrum>>,
     cuts_task: Task<CutsFound>,
-    /// The outside by its key; `None` in it where it can't be solved.
-    solved: RwSignal<Option<Known<Option<Arc<OutsideSpectrum>>>>>,
-    found: RwSignal<Option<Known<CutsFound>>>,
+    outside_key: Memo<OutsideKey>,
+    cuts_key: Memo<CutsKey>,
+    solved: RwSignal<Option<Solved>>,
+    found: RwSignal<Option<Known<CutsKey, CutsFound>>>,
     pub(super) outside: Memo<Option<Arc<OutsideSpectrum>>>,
     pub(super) best_state: Memo<BestCutState>,
 }
@@ -68,10 +71,10 @@ const TOUCHES: [&str; 5] = ["pointerdown", "keydown", "wheel", "touchstart", "in
 
 impl Search {
     pub(super) fn new(work: Memo<Workpiece>) -> Self {
-        let solved = RwSignal::new(None::<Known<Option<Arc<OutsideSpectrum>>>>);
-        let found = RwSignal::new(None::<Known<CutsFound>>);
-        let outside_key = Memo::new(move |_| work.with(|work| outside_key(&work.design)));
-        let cuts_key = Memo::new(move |_| work.with(|work| cuts_key(&work.design)));
+        let solved = RwSignal::new(None::<Solved>);
+        let found = RwSignal::new(None::<Known<CutsKey, CutsFound>>);
+        let outside_key = Memo::new(move |_| work.with(|work| OutsideKey::of(&work.design)));
+        let cuts_key = Memo::new(move |_| work.with(|work| CutsKey::of(&work.design)));
         let outside = Memo::new(move |_| {
             let key = outside_key.get();
             solved.with(|known| {
@@ -87,23 +90,30 @@ impl Search {
             })
         });
         let best_state = Memo::new(move |_| {
-            let key = cuts_key.get();
-            found.with(|known| match known {
-                Some(known) if known.key == key => {
-                    if known.what.with_outside || unsolvable.get() {
-                        BestCutState::Final(known.what.clone())
+            let known = found.with(|known| {
+                let known = known.as_ref()?;
+                cuts_key
+                    .with(|key| known.key == *key)
+                    .then(|| known.what.clone())
+            });
+            match known {
+                Some(known) => {
+                    if known.with_outside || unsolvable.get() {
+                        BestCutState::Final(known)
                     } else {
-                        BestCutState::Estimate(known.what.clone())
+                        BestCutState::Estimate(known)
                     }
                 }
-                _ => BestCutState::Unknown,
-            })
+                None => BestCutState::Unknown,
+            }
         });
         Self {
             work,
             awake: RwSignal::new(false),
             outside_task: Task::new(),
             cuts_task: Task::new(),
+            outside_key,
+            cuts_key,
             solved,
             found,
             outside,
@@ -123,7 +133,7 @@ impl Search {
 
     /// Whether the present can has no outside that could be solved.
     pub(super) fn has_no_outside(self) -> bool {
-        let key = self.work.with(|work| outside_key(&work.design));
+        let key = self.outside_key.get();
         self.solved.with(|known| {
             known
                 .as_ref()
@@ -150,17 +160,15 @@ impl Search {
         if !untrack(|| workshop.is_example()) {
             self.wake();
         }
-        let outside_key = Memo::new(move |_| self.work.with(|work| outside_key(&work.design)));
-        let cuts_key = Memo::new(move |_| self.work.with(|work| cuts_key(&work.design)));
         Effect::new(move |_| {
-            let key = outside_key.get();
+            let key = self.outside_key.get();
             if self.awake.get() {
                 self.solve(key);
             }
         });
         // The newest job is done first: an estimate comes before the outside is solved.
         Effect::new(move |_| {
-            let key = cuts_key.get();
+            let key = self.cuts_key.get();
             let has_outside = self.outside.with(Option::is_some);
             if self.awake.get() {
                 self.search(key, has_outside);
@@ -175,25 +183,24 @@ impl Search {
         });
     }
 
-    fn solve(self, key: Design) {
+    fn solve(self, key: OutsideKey) {
         let known = self
             .solved
             .with_untracked(|known| known.as_ref().is_some_and(|known| known.key == key));
         if known {
             return;
         }
-        let question = SolveOutside {
-            design: key.clone(),
-        };
+        let design = self.work.with_untracked(|work| work.design.clone());
+        let question = SolveOutside { design };
         self.outside_task.run_then(question, move |answer| {
             self.solved.set(Some(Known {
-                key: key.clone(),
+                key,
                 what: answer.clone().map(Arc::new),
             }));
         });
     }
 
-    fn search(self, key: Design, has_outside: bool) {
+    fn search(self, key: CutsKey, has_outside: bool) {
         let known = self.found.with_untracked(|known| {
             known
                 .as_ref()
@@ -210,26 +217,4 @@ impl Search {
             }));
         });
     }
-}
-
-/// A design without what its outside does not depend on.
-fn outside_key(design: &Design) -> Design {
-    let mut key = cuts_key(design);
-    key.sweep = Some(design.effective_sweep());
-    key.probe = tinwave_maker::example::example().design.probe;
-    key.can.metal = tinwave_core::metal::Metal::Perfect;
-    key.can.wall_um = 0;
-    key.can.base_recess_um = 0;
-    key.screws.clear();
-    key
-}
-
-/// A design without what its best cut does not depend on.
-fn cuts_key(design: &Design) -> Design {
-    let mut key = design.clone();
-    key.name.clear();
-    key.sweep = None;
-    key.probe.length_um = 0;
-    key.probe.backshort_distance_um = 0;
-    key
 }

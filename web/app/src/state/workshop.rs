@@ -72,7 +72,8 @@ impl Workshop {
     pub fn put(self, change: Change, alter: impl FnOnce(&mut Workpiece)) {
         let mut work = self.work.get_untracked();
         alter(&mut work);
-        if work.design.check().is_ok() && work != self.work.get_untracked() {
+        let changed = self.work.with_untracked(|present| *present != work);
+        if changed && work.design.check().is_ok() {
             self.history.update(|history| {
                 history.edit(work, change);
             });
@@ -110,9 +111,10 @@ impl Workshop {
         let probe = &mut work.design.probe;
         probe.length_um = length_um;
         probe.backshort_distance_um = backshort_distance_um;
-        if work.design.check().is_ok() && work != self.work.get_untracked() {
+        let changed = self.work.with_untracked(|present| *present != work);
+        if changed && work.design.check().is_ok() {
+            // No refill: somebody may be typing in another entry.
             self.history.update(|history| history.amend(work));
-            self.fill();
         }
     }
 
