@@ -184,3 +184,67 @@ pub fn save_file(name: &str, media_type: &str, bytes: &[u8]) -> Option<()> {
     );
     Some(())
 }
+
+/// Selects a cell's whole text.
+pub fn select_all(input: &web_sys::HtmlInputElement) {
+    if is_here() {
+        input.select();
+    }
+}
+
+/// Tells an element's height, px, now and whenever it changes, for as long as the
+/// component that asks lives.
+pub fn watch_height(element: &web_sys::HtmlElement, told: impl Fn(i32) + 'static) {
+    if !is_here() {
+        return;
+    }
+    let watched = element.clone();
+    let look = Closure::<dyn Fn()>::new(move || told(watched.offset_height()));
+    let Ok(observer) = web_sys::ResizeObserver::new(look.as_ref().unchecked_ref()) else {
+        return;
+    };
+    observer.observe(element);
+    let kept = StoredValue::new_local((observer, look));
+    on_cleanup(move || {
+        kept.try_with_value(|(observer, _)| observer.disconnect());
+    });
+}
+
+/// Sets a custom property of an element's styles.
+pub fn set_property(element: &web_sys::HtmlElement, name: &str, value: &str) {
+    if is_here() {
+        // Only an invalid name can be refused.
+        let _ = element.style().set_property(name, value);
+    }
+}
+
+/// Brings an element into sight, as little as it takes.
+pub fn bring_into_sight(id: &str) {
+    if is_here()
+        && let Some(element) = document().get_element_by_id(id)
+    {
+        let options = web_sys::ScrollIntoViewOptions::new();
+        options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&options);
+    }
+}
+
+/// Puts the focus on an element.
+pub fn focus(id: &str) {
+    if is_here()
+        && let Some(element) = document().get_element_by_id(id)
+        && let Some(element) = element.dyn_ref::<web_sys::HtmlElement>()
+    {
+        // Only an element that is gone can refuse.
+        let _ = element.focus();
+    }
+}
+
+/// Reads a file's bytes, and hands them on; `None` where the browser can't read it.
+pub fn read_file(file: &web_sys::File, read: impl FnOnce(Option<Vec<u8>>) + 'static) {
+    let bytes = wasm_bindgen_futures::JsFuture::from(file.array_buffer());
+    leptos::task::spawn_local(async move {
+        let buffer = bytes.await.ok();
+        read(buffer.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec()));
+    });
+}

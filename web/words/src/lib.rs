@@ -5,9 +5,11 @@
 
 mod cautions;
 mod findings;
+pub mod frame;
 mod labels;
 mod names;
 mod refusals;
+pub mod terms;
 mod why;
 
 pub use cautions::{Caution, CautionText, Occasion, caution, cautions};

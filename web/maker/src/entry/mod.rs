@@ -7,6 +7,7 @@
 mod error;
 mod field;
 mod format;
+mod likely;
 mod measured;
 mod number;
 
@@ -17,6 +18,7 @@ pub use format::{
     format_hertz, format_length, format_length_exact, format_length_number, format_length_signed,
     format_metres, format_scaled, format_trimmed, inch_fraction,
 };
+pub use likely::likely_meaning;
 pub use measured::{circumference_of, inside_from_outside, outside_from_circumference};
 
 pub use error::shortened;
