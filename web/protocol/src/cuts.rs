@@ -7,21 +7,26 @@ use tinwave_core::metal::Metal;
 
 use crate::{Job, Question};
 
-/// Searches for the best length alone, and for the best length and distance, with the
-/// outside where the worker has it.
+/// Searches for the best length and distance, with the outside where the worker has it.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 pub struct BestCuts {
-    /// The design; its own cut counts only as the distance of the first search.
+    /// The design; its own cut does not count.
     pub design: Design,
 }
 
-/// What was found, each list with the best first; empty where nothing can be computed.
+/// Searches for the best length with the design's distance kept.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+pub struct BestLength {
+    /// The design.
+    pub design: Design,
+}
+
+/// What was found.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct CutsFound {
-    /// With the distance kept.
-    pub length_only: Vec<BestCut>,
-    /// With both free.
-    pub pair: Vec<BestCut>,
+    /// The best first; a second where two good ones exist; empty where none can be
+    /// worked out.
+    pub cuts: Vec<BestCut>,
     /// Whether the outside was at hand; without it the mouth is that of an endless pipe.
     pub with_outside: bool,
 }
@@ -64,5 +69,13 @@ impl Question for BestCuts {
 
     fn into_job(self) -> Job {
         Job::BestCuts(self)
+    }
+}
+
+impl Question for BestLength {
+    type Answer = CutsFound;
+
+    fn into_job(self) -> Job {
+        Job::BestLength(self)
     }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::cuts::BestCuts;
+use crate::cuts::{BestCuts, BestLength};
 use crate::outside::SolveOutside;
 
 /// A question of any topic.
@@ -12,4 +12,6 @@ pub enum Job {
     SolveOutside(SolveOutside),
     /// The best cuts of a can.
     BestCuts(BestCuts),
+    /// The best length with the distance kept.
+    BestLength(BestLength),
 }

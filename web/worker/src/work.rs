@@ -1,5 +1,6 @@
 //! Long work in steps.
 
+use tinwave_core::best_cut::FreeDimensions;
 use tinwave_protocol::Job;
 
 use crate::Running;
@@ -31,6 +32,12 @@ pub trait Work {
 pub fn begin(job: Job) -> Running {
     match job {
         Job::SolveOutside(question) => Running::new(OutsideWork::new(question)),
-        Job::BestCuts(question) => Running::new(CutsWork::new(&question)),
+        Job::BestCuts(question) => Running::new(CutsWork::new(
+            &question.design,
+            FreeDimensions::LengthAndDistance,
+        )),
+        Job::BestLength(question) => {
+            Running::new(CutsWork::new(&question.design, FreeDimensions::Length))
+        }
     }
 }

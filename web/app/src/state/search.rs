@@ -28,7 +28,7 @@ impl BestCutState {
     /// The best of both dimensions.
     #[must_use]
     pub fn best(&self) -> Option<BestCut> {
-        self.found()?.pair.first().copied()
+        self.found()?.cuts.first().copied()
     }
 
     /// All that was found.
