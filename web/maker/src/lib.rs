@@ -9,6 +9,7 @@ pub mod entry;
 pub mod example;
 pub mod history;
 pub mod link;
+pub mod link_plan;
 pub mod station;
 pub mod store;
 pub mod trade_sizes;

@@ -10,6 +10,7 @@ mod format;
 mod likely;
 mod measured;
 mod number;
+mod units;
 
 pub use error::EntryError;
 pub use field::{Quantity, field_text, parse_field, quantity, unit_symbol};
@@ -24,7 +25,10 @@ pub use measured::{circumference_of, inside_from_outside, outside_from_circumfer
 pub use error::shortened;
 
 pub use number::plainly;
+pub use units::{Units, parse_in};
+
 use number::{Typed, read};
+pub(crate) use units::parse_decimal;
 
 /// The unit that a bare length is in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -1,0 +1,447 @@
+//! Each number of a plan: its range, its units, how it is read and shown.
+
+use tinwave_core::radio_link::End;
+
+use super::plan::LinkPlan;
+use crate::entry::{EntryError, LengthUnit, Units, format_decimal, parse_decimal, parse_in};
+
+/// Metres in a foot.
+const FOOT_M: f64 = 0.3048;
+
+/// A number of a plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PlanNumber {
+    /// Distance between the ends.
+    Distance,
+    /// Margin wanted against fading.
+    Fade,
+    /// Power of an end's radio.
+    Power(End),
+    /// Gain of an end's stated antenna.
+    Gain(End),
+    /// Half-power width of an end's stated antenna.
+    Width(End),
+    /// Length of an end's cable.
+    Cable(End),
+    /// Mated pairs of connectors at an end.
+    Pairs(End),
+    /// How far an end looks past the other.
+    Pointing(End),
+    /// Height of an end.
+    Height(End),
+    /// Sensitivity of an end's receiver by its data sheet.
+    Stated(End),
+    /// Turn of the far antenna against this one.
+    Turn,
+    /// Bandwidth.
+    Bandwidth,
+    /// Noise figure.
+    NoiseFigure,
+    /// Signal over noise needed.
+    Snr,
+    /// Noise temperature of the antenna.
+    AntennaNoise,
+    /// Way through trees.
+    Foliage,
+    /// Any further loss.
+    Other,
+    /// Arm or tripod leg.
+    Arm,
+    /// Thickness of the wall with this place in the list.
+    WallThickness(usize),
+    /// Distance of the obstacle with this place from this end.
+    ObstacleDistance(usize),
+    /// Height of the obstacle with this place.
+    ObstacleHeight(usize),
+}
+
+/// What kind of number it is. The unit that is kept stands behind each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PlanQuantity {
+    /// m; shown in metres or feet.
+    Distance,
+    /// m; shown in millimetres or inches.
+    Thickness,
+    /// dB.
+    Decibels,
+    /// dBi.
+    Gain,
+    /// dBm of a transmitter: watts may be written.
+    Power,
+    /// dBm of a receiver.
+    Level,
+    /// Degrees.
+    Angle,
+    /// Hz; shown in megahertz.
+    Bandwidth,
+    /// K.
+    Temperature,
+    /// A whole number.
+    Count,
+}
+
+/// Why a number was refused.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PlanRefusal {
+    /// The text can't be read.
+    Entry(EntryError),
+    /// It was read, but is outside its range; all in the unit that is kept.
+    OutOfRange {
+        /// What it was understood as.
+        value: f64,
+        /// Lowest and highest, ends included.
+        range: [f64; 2],
+    },
+}
+
+const DISTANCES: Units = Units {
+    spellings: &[
+        ("m", 1.0),
+        ("km", 1e3),
+        ("ft", FOOT_M),
+        ("foot", FOOT_M),
+        ("feet", FOOT_M),
+        ("'", FOOT_M),
+        ("′", FOOT_M),
+        ("mi", 1_609.344),
+        ("mile", 1_609.344),
+        ("miles", 1_609.344),
+        ("yd", 0.914_4),
+        ("cm", 0.01),
+        ("mm", 1e-3),
+        ("in", 0.025_4),
+    ],
+    known: "Distances are in m, km, cm, ft, yd or mi.",
+};
+const THICKNESSES: Units = Units {
+    spellings: &[
+        ("mm", 1e-3),
+        ("cm", 1e-2),
+        ("m", 1.0),
+        ("in", 0.025_4),
+        ("inch", 0.025_4),
+        ("inches", 0.025_4),
+        ("\"", 0.025_4),
+        ("″", 0.025_4),
+        ("ft", FOOT_M),
+    ],
+    known: "Thicknesses are in mm, cm, m, in or ft.",
+};
+const DECIBELS: Units = Units {
+    spellings: &[("db", 1.0)],
+    known: "This is in dB.",
+};
+const GAINS: Units = Units {
+    spellings: &[("dbi", 1.0), ("db", 1.0)],
+    known: "Gains are in dBi.",
+};
+const LEVELS: Units = Units {
+    spellings: &[("dbm", 1.0)],
+    known: "Levels are in dBm.",
+};
+const ANGLES: Units = Units {
+    spellings: &[("°", 1.0), ("deg", 1.0), ("degrees", 1.0)],
+    known: "Angles are in degrees.",
+};
+const BANDWIDTHS: Units = Units {
+    spellings: &[("mhz", 1e6), ("khz", 1e3), ("ghz", 1e9), ("hz", 1.0)],
+    known: "Bandwidths are in MHz, kHz, GHz or Hz.",
+};
+const TEMPERATURES: Units = Units {
+    spellings: &[("k", 1.0)],
+    known: "Noise temperatures are in K.",
+};
+const COUNTS: Units = Units {
+    spellings: &[],
+    known: "This is a plain number.",
+};
+const POWERS_KNOWN: &str = "Powers are in dBm, mW or W.";
+
+impl PlanQuantity {
+    /// The symbol of the unit that it is shown in; empty for a bare number.
+    #[must_use]
+    pub const fn symbol(self, unit: LengthUnit) -> &'static str {
+        match (self, unit) {
+            (Self::Distance, LengthUnit::Millimetre) => "m",
+            (Self::Distance, LengthUnit::Inch) => "ft",
+            (Self::Thickness, unit) => unit.symbol(),
+            (Self::Decibels, _) => "dB",
+            (Self::Gain, _) => "dBi",
+            (Self::Power | Self::Level, _) => "dBm",
+            (Self::Angle, _) => "°",
+            (Self::Bandwidth, _) => "MHz",
+            (Self::Temperature, _) => "K",
+            (Self::Count, _) => "",
+        }
+    }
+
+    /// Worth of that unit in the one that is kept.
+    #[must_use]
+    pub const fn worth(self, unit: LengthUnit) -> f64 {
+        match (self, unit) {
+            (Self::Distance, LengthUnit::Inch) => FOOT_M,
+            (Self::Thickness, LengthUnit::Millimetre) => 1e-3,
+            (Self::Thickness, LengthUnit::Inch) => 0.025_4,
+            (Self::Bandwidth, _) => 1e6,
+            _ => 1.0,
+        }
+    }
+
+    /// Reads a number; the value is in the unit that is kept.
+    ///
+    /// # Errors
+    /// [`EntryError`]: what is wrong with the text.
+    pub fn parse(self, text: &str, unit: LengthUnit) -> Result<f64, EntryError> {
+        let units = match self {
+            Self::Distance => DISTANCES,
+            Self::Thickness => THICKNESSES,
+            Self::Decibels => DECIBELS,
+            Self::Gain => GAINS,
+            Self::Power => return parse_power(text),
+            Self::Level => LEVELS,
+            Self::Angle => ANGLES,
+            Self::Bandwidth => BANDWIDTHS,
+            Self::Temperature => TEMPERATURES,
+            Self::Count => COUNTS,
+        };
+        let value = parse_in(text, units, self.worth(unit))?;
+        if self == Self::Count && value.fract() != 0.0 {
+            return Err(EntryError::NotWhole);
+        }
+        Ok(value)
+    }
+
+    /// The text of an input box, without its unit: short, to a thousandth at most.
+    #[must_use]
+    pub fn text(self, value: f64, unit: LengthUnit) -> String {
+        let shown = value / self.worth(unit);
+        let places = if shown.abs() >= 100.0 { 2 } else { 3 };
+        let text = format_decimal(shown, places).replace('−', "-");
+        let short = text.trim_end_matches('0').trim_end_matches('.');
+        if short == "-0" {
+            "0".to_owned()
+        } else {
+            short.to_owned()
+        }
+    }
+}
+
+/// A transmitter's power in dBm; watts are turned into it.
+fn parse_power(text: &str) -> Result<f64, EntryError> {
+    let (value, unit) = parse_decimal(text)?;
+    let milliwatts = match unit.as_str() {
+        "" | "dbm" => return Ok(value),
+        "mw" => value,
+        "w" => value * 1e3,
+        "kw" => value * 1e6,
+        _ => {
+            return Err(EntryError::UnknownUnit {
+                unit: crate::entry::shortened(&unit),
+                known: POWERS_KNOWN,
+            });
+        }
+    };
+    if milliwatts < 0.0 {
+        return Err(EntryError::Negative);
+    }
+    // No power at all has no level; it is refused as too small.
+    Ok(10.0 * milliwatts.max(f64::MIN_POSITIVE).log10())
+}
+
+impl PlanNumber {
+    /// The numbers that every plan has once; for walls and obstacles there are as many
+    /// more as the lists are long.
+    pub const SINGLE: [Self; 26] = [
+        Self::Distance,
+        Self::Fade,
+        Self::Power(End::A),
+        Self::Power(End::B),
+        Self::Gain(End::A),
+        Self::Gain(End::B),
+        Self::Width(End::A),
+        Self::Width(End::B),
+        Self::Cable(End::A),
+        Self::Cable(End::B),
+        Self::Pairs(End::A),
+        Self::Pairs(End::B),
+        Self::Pointing(End::A),
+        Self::Pointing(End::B),
+        Self::Height(End::A),
+        Self::Height(End::B),
+        Self::Stated(End::A),
+        Self::Stated(End::B),
+        Self::Turn,
+        Self::Bandwidth,
+        Self::NoiseFigure,
+        Self::Snr,
+        Self::AntennaNoise,
+        Self::Foliage,
+        Self::Other,
+        Self::Arm,
+    ];
+
+    /// What kind of number it is.
+    #[must_use]
+    pub const fn quantity(self) -> PlanQuantity {
+        match self {
+            Self::Distance
+            | Self::Cable(_)
+            | Self::Height(_)
+            | Self::Foliage
+            | Self::Arm
+            | Self::ObstacleDistance(_)
+            | Self::ObstacleHeight(_) => PlanQuantity::Distance,
+            Self::WallThickness(_) => PlanQuantity::Thickness,
+            Self::Fade | Self::NoiseFigure | Self::Snr | Self::Other => PlanQuantity::Decibels,
+            Self::Gain(_) => PlanQuantity::Gain,
+            Self::Power(_) => PlanQuantity::Power,
+            Self::Stated(_) => PlanQuantity::Level,
+            Self::Width(_) | Self::Pointing(_) | Self::Turn => PlanQuantity::Angle,
+            Self::Bandwidth => PlanQuantity::Bandwidth,
+            Self::AntennaNoise => PlanQuantity::Temperature,
+            Self::Pairs(_) => PlanQuantity::Count,
+        }
+    }
+
+    /// Lowest and highest value, ends included, in the unit that is kept.
+    #[must_use]
+    pub const fn range(self) -> [f64; 2] {
+        match self {
+            Self::Distance => [1.0, 1e9],
+            Self::Fade => [0.0, 60.0],
+            Self::Power(_) => [-60.0, MOST_POWER_DBM],
+            Self::Gain(_) => [-20.0, 60.0],
+            Self::Width(_) => [0.1, 360.0],
+            Self::Cable(_) => [0.0, 1_000.0],
+            Self::Pairs(_) => [0.0, 20.0],
+            Self::Pointing(_) => [0.0, 180.0],
+            Self::Height(_) => [0.0, 10_000.0],
+            Self::Stated(_) => [-180.0, 30.0],
+            Self::Turn => [-180.0, 180.0],
+            Self::Bandwidth => [1e3, 2e9],
+            Self::NoiseFigure => [0.0, 40.0],
+            Self::Snr => [-50.0, 60.0],
+            Self::AntennaNoise => [2.0, 20_000.0],
+            Self::Foliage => [0.0, 400.0],
+            Self::Other => [0.0, 200.0],
+            Self::Arm => [0.01, 100.0],
+            Self::WallThickness(_) => [1e-4, 3.0],
+            Self::ObstacleDistance(_) => [0.01, 1e6],
+            Self::ObstacleHeight(_) => [-1_000.0, 10_000.0],
+        }
+    }
+
+    /// Whether the number may be left out.
+    #[must_use]
+    pub const fn may_be_empty(self) -> bool {
+        matches!(self, Self::Stated(End::B))
+    }
+
+    /// Its value; `None` where it is left out or not there.
+    #[must_use]
+    pub fn value(self, plan: &LinkPlan) -> Option<f64> {
+        Some(match self {
+            Self::Distance => plan.distance_m,
+            Self::Fade => plan.fade_db,
+            Self::Power(end) => plan.end(end).power_dbm,
+            Self::Gain(end) => plan.end(end).gain_dbi,
+            Self::Width(end) => plan.end(end).width_deg,
+            Self::Cable(end) => plan.end(end).cable_m,
+            Self::Pairs(end) => f64::from(plan.end(end).pairs),
+            Self::Pointing(end) => plan.end(end).pointing_deg,
+            Self::Height(end) => plan.end(end).height_m,
+            Self::Stated(end) => return plan.end(end).stated_dbm,
+            Self::Turn => plan.turn_deg,
+            Self::Bandwidth => plan.bandwidth_hz,
+            Self::NoiseFigure => plan.noise_figure_db,
+            Self::Snr => plan.snr_db,
+            Self::AntennaNoise => plan.antenna_k,
+            Self::Foliage => plan.foliage_m,
+            Self::Other => plan.other_db,
+            Self::Arm => plan.arm_m,
+            Self::WallThickness(n) => plan.walls.get(n)?.thickness_m,
+            Self::ObstacleDistance(n) => plan.obstacles.get(n)?.distance_m,
+            Self::ObstacleHeight(n) => plan.obstacles.get(n)?.height_m,
+        })
+    }
+
+    /// Changes it; a value outside its range, or of a thing that is not there, is left
+    /// alone.
+    pub fn set(self, plan: &mut LinkPlan, value: f64) {
+        if self.check(value).is_err() {
+            return;
+        }
+        let place = match self {
+            Self::Distance => &mut plan.distance_m,
+            Self::Fade => &mut plan.fade_db,
+            Self::Power(end) => &mut plan.end_mut(end).power_dbm,
+            Self::Gain(end) => &mut plan.end_mut(end).gain_dbi,
+            Self::Width(end) => &mut plan.end_mut(end).width_deg,
+            Self::Cable(end) => &mut plan.end_mut(end).cable_m,
+            Self::Pairs(end) => {
+                plan.end_mut(end).pairs = value.round() as u8;
+                return;
+            }
+            Self::Pointing(end) => &mut plan.end_mut(end).pointing_deg,
+            Self::Height(end) => &mut plan.end_mut(end).height_m,
+            Self::Stated(end) => {
+                plan.end_mut(end).stated_dbm = Some(value);
+                return;
+            }
+            Self::Turn => &mut plan.turn_deg,
+            Self::Bandwidth => &mut plan.bandwidth_hz,
+            Self::NoiseFigure => &mut plan.noise_figure_db,
+            Self::Snr => &mut plan.snr_db,
+            Self::AntennaNoise => &mut plan.antenna_k,
+            Self::Foliage => &mut plan.foliage_m,
+            Self::Other => &mut plan.other_db,
+            Self::Arm => &mut plan.arm_m,
+            Self::WallThickness(n) => match plan.walls.get_mut(n) {
+                Some(wall) => &mut wall.thickness_m,
+                None => return,
+            },
+            Self::ObstacleDistance(n) => match plan.obstacles.get_mut(n) {
+                Some(obstacle) => &mut obstacle.distance_m,
+                None => return,
+            },
+            Self::ObstacleHeight(n) => match plan.obstacles.get_mut(n) {
+                Some(obstacle) => &mut obstacle.height_m,
+                None => return,
+            },
+        };
+        *place = value;
+    }
+
+    /// Leaves out a number that may be.
+    pub const fn clear(self, plan: &mut LinkPlan) {
+        if let Self::Stated(End::B) = self {
+            plan.far.stated_dbm = None;
+        }
+    }
+
+    /// Reads the number from a text; `None` where it may be left out and is.
+    ///
+    /// # Errors
+    /// [`PlanRefusal`]: what is wrong with it.
+    pub fn read(self, text: &str, unit: LengthUnit) -> Result<Option<f64>, PlanRefusal> {
+        if self.may_be_empty() && text.trim().is_empty() {
+            return Ok(None);
+        }
+        let value = self.quantity().parse(text, unit);
+        self.check(value.map_err(PlanRefusal::Entry)?).map(Some)
+    }
+
+    /// The value, if it lies in its range.
+    fn check(self, value: f64) -> Result<f64, PlanRefusal> {
+        let range = self.range();
+        if value >= range[0] && value <= range[1] {
+            Ok(value)
+        } else {
+            Err(PlanRefusal::OutOfRange { value, range })
+        }
+    }
+}
+
+/// 1500 W: the most that any rules known here let a station send (47 CFR 97.313, from
+/// memory).
+pub(super) const MOST_POWER_DBM: f64 = 61.760_912_590_556_81;
