@@ -4,9 +4,11 @@
 //! Numbers are rounded to what a maker can use, in the maker's unit.
 
 mod cautions;
+pub mod figures;
 mod findings;
 pub mod frame;
 mod labels;
+pub mod link_plan;
 mod names;
 mod refusals;
 pub mod terms;
