@@ -5,7 +5,6 @@ pub mod fits;
 pub mod fittings;
 pub mod horn;
 pub mod measure;
-pub mod plan;
 pub mod spread;
 pub mod whys;
 
@@ -45,12 +44,6 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/measure.html"),
         answer: measure::answer,
         begin: measure::begin,
-    },
-    Part {
-        name: "plan",
-        markup: plan::MARKUP,
-        answer: plan::answer,
-        begin: plan::begin,
     },
     Part {
         name: "spread",

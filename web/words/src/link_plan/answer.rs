@@ -151,6 +151,12 @@ pub fn picture_description(budget: &Budget) -> String {
     )
 }
 
+/// The last two rows of the picture: what is received, and what is needed.
+#[must_use]
+pub const fn level_names() -> (&'static str, &'static str) {
+    ("Received", "Needed")
+}
+
 /// What stands at the bracket between the received and the needed level.
 #[must_use]
 pub fn margin_bracket(margin_db: f64) -> String {

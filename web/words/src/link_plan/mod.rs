@@ -13,8 +13,9 @@ mod why;
 
 pub use aim::{aim_lean, aim_polarisation, aim_rows, aim_wrong};
 pub use answer::{
-    PartTitle, answer, directions_note, in_short, margin_bracket, margin_note, out_of_range,
-    part_titles, picture_description, picture_title, reach_note, reason, waits, waits_far,
+    PartTitle, answer, directions_note, in_short, level_names, margin_bracket, margin_note,
+    out_of_range, part_titles, picture_description, picture_title, reach_note, reason, waits,
+    waits_far,
 };
 pub use entries::{ChoiceWord, Summary, antenna_note, choice_words, help, label, refusal, summary};
 pub use law::{law_conditions, law_headline, law_lines, law_sources, law_text, no_rules};
