@@ -1,7 +1,5 @@
 //! The Tinwave page: the views, which exist only in the browser.
 
-pub mod job_lines;
-
 pub use tinwave_drawing as drawing;
 pub use tinwave_maker::{
     bands, confidence, connectors, entry, example, history, link, store, trade_sizes, wire_gauges,

@@ -7,6 +7,7 @@ use crate::si::metres;
 
 /// A flat sheet of plastic over the mouth, stated in whole numbers as a design is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sheet {
     /// Thickness, 0 to 20,000.
     pub thickness_um: Micrometres,

@@ -2,12 +2,12 @@
 
 use crate::drawing::{Drawing, Text};
 use crate::geometry::{MM, Rect, Um, at};
-use crate::job::PrintJob;
 use crate::letters::Weight;
 use crate::pattern::Pattern;
 use crate::section::section;
 use crate::typesetting::Typesetter;
 use crate::words;
+use tinwave_protocol::print::{Part, PrintJob};
 
 /// Between two columns.
 const GUTTER: Um = 6 * MM;
@@ -51,6 +51,7 @@ pub fn build_sheet(job: &PrintJob, set: Typesetter, body: Rect) -> Pattern {
     }
     drawing.place(picture, 0, 0);
     Pattern {
+        part: Part::BuildSheet,
         title: words::BUILD_SHEET,
         drawing,
         keep_whole: Vec::new(),

@@ -3,12 +3,12 @@
 use crate::drawing::{Drawing, OVERRUN, Text};
 use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at, um};
-use crate::job::{CutLimits, PrintJob};
 use crate::layer::Layer;
 use crate::letters::Weight;
 use crate::pattern::Pattern;
 use crate::typesetting::Typesetter;
 use crate::words;
+use tinwave_protocol::print::{CutLimits, Part, PrintJob};
 
 /// Capitals on the gauge.
 const CAPITAL: Um = 2_000;
@@ -28,6 +28,7 @@ pub fn cut_gauge(job: &PrintJob, set: Typesetter) -> Pattern {
         y = row(&mut drawing, job, title, um(extra), y);
     }
     Pattern {
+        part: Part::CutGauge,
         title: words::CUT_GAUGE,
         drawing,
         keep_whole: Vec::new(),

@@ -35,33 +35,14 @@ pub(crate) fn pieces(text: &str, sign: u8) -> Vec<&str> {
     pieces
 }
 
-/// A whole number in decimal digits that fits its type.
-#[inline(never)]
-pub(crate) fn whole_number(text: &str) -> Option<u32> {
-    if text.is_empty() {
-        return None;
-    }
-    let mut value: u32 = 0;
-    for byte in text.bytes() {
-        let digit = u32::from(byte).checked_sub(48).filter(|d| *d < 10)?;
-        value = value.checked_mul(10)?.checked_add(digit)?;
-    }
-    Some(value)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn pieces_and_numbers() {
+    fn pieces_at_a_sign() {
         assert_eq!(pieces("a  ü ", b' '), ["a", "", "ü", ""]);
         assert_eq!(pieces("", b' '), [""]);
         assert_eq!(cut_at("a=b=c", b'='), Some(("a", "b=c")));
-        assert_eq!(whole_number("045"), Some(45));
-        assert_eq!(whole_number("4294967295"), Some(u32::MAX));
-        for wrong in ["", "-1", "+1", "1.0", "4294967296", " 1", "١"] {
-            assert_eq!(whole_number(wrong), None, "{wrong}");
-        }
     }
 }

@@ -3,14 +3,14 @@
 use crate::drawing::{Anchor, Drawing, OVERRUN, Text};
 use crate::geometry::{MM, Point, Rect, Um, at};
 use crate::hole_marks::{HoleMark, draw_flange, draw_seam, hole_marks};
-use crate::job::{PrintJob, Rim, SideSeam};
 use crate::layer::Layer;
 use crate::letters::Weight;
 use crate::pattern::{FreePlaces, Pattern};
-use crate::print_error::PrintError;
 use crate::typesetting::{Typesetter, line_pitch};
 use crate::words;
 use crate::wrap_strip::WrapStrip;
+use tinwave_protocol::print::PrintError;
+use tinwave_protocol::print::{Part, PrintJob, Rim, SideSeam};
 
 /// How far the paper goes on under its own start, to be taped.
 pub const TAB: Um = 5 * MM;
@@ -58,6 +58,7 @@ pub fn drill_template(job: &PrintJob, set: Typesetter) -> Result<Pattern, PrintE
     name_edge(&mut drawing, &mut free, job, strip, set);
 
     Ok(Pattern {
+        part: Part::DrillTemplate,
         title: words::DRILL_TEMPLATE,
         drawing,
         keep_whole,

@@ -1,10 +1,11 @@
 //! Jobs for tests.
 
-use crate::figure::LengthUnit;
-use crate::job::{
-    Can, CutLimits, Fixing, Metal, Mouth, Panel, Part, PrintJob, Probe, Rim, SideSeam,
+use tinwave_core::metal::Metal;
+use tinwave_maker::entry::LengthUnit;
+use tinwave_protocol::print::{
+    Can, CutLimits, Fixing, Mouth, Orientation, Panel, PaperSize, Part, PrintJob, PrintedRulers,
+    Probe, Rim, SideSeam,
 };
-use crate::paper::{Orientation, PaperSize, PrintedRulers};
 
 /// A food can of 83 mm with an N socket on a flange.
 pub(crate) fn plain_can() -> PrintJob {

@@ -1,16 +1,27 @@
 //! Whole micrometres as figures. Integers all the way, so that the program
 //! needs no float formatting and what is written is exactly what is drawn.
 
+use tinwave_maker::entry::LengthUnit;
+
 use crate::fill::{Put, fill};
 
-/// The unit of lengths for people.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum LengthUnit {
-    /// Millimetres.
-    #[default]
-    Millimetre,
-    /// Inches.
-    Inch,
+/// Lengths as figures for people.
+pub trait Figures: Copy {
+    /// A figure without its unit, to 0.1 mm or 0.001 in.
+    #[must_use]
+    fn figure(self, um: i64) -> String;
+
+    /// A figure without its unit for wires and holes, to 0.01 mm or 0.001 in.
+    #[must_use]
+    fn fine_figure(self, um: i64) -> String;
+
+    /// A length with its unit.
+    #[must_use]
+    fn length(self, um: i64) -> String;
+
+    /// A wire's or hole's length with its unit.
+    #[must_use]
+    fn fine_length(self, um: i64) -> String;
 }
 
 /// Appends a whole number.
@@ -75,44 +86,27 @@ pub(crate) const fn rounded(value: i64, by: i64) -> i64 {
     (value + half) / by
 }
 
-impl LengthUnit {
-    /// A figure without its unit, to 0.1 mm or 0.001 in.
-    #[must_use]
-    pub fn figure(self, um: i64) -> String {
+impl Figures for LengthUnit {
+    fn figure(self, um: i64) -> String {
         match self {
             Self::Millimetre => fixed(rounded(um, 100), 1),
             Self::Inch => fixed(rounded(um * 10, 254), 3),
         }
     }
 
-    /// A figure without its unit for wires and holes, to 0.01 mm or 0.001 in.
-    #[must_use]
-    pub fn fine_figure(self, um: i64) -> String {
+    fn fine_figure(self, um: i64) -> String {
         match self {
             Self::Millimetre => fixed(rounded(um, 10), 2),
             Self::Inch => fixed(rounded(um * 10, 254), 3),
         }
     }
 
-    /// Its sign.
-    #[must_use]
-    pub const fn sign(self) -> &'static str {
-        match self {
-            Self::Millimetre => "mm",
-            Self::Inch => "in",
-        }
+    fn length(self, um: i64) -> String {
+        fill("{} {}", &[&self.figure(um), self.symbol()])
     }
 
-    /// A length with its unit.
-    #[must_use]
-    pub fn length(self, um: i64) -> String {
-        fill("{} {}", &[&self.figure(um), self.sign()])
-    }
-
-    /// A wire's or hole's length with its unit.
-    #[must_use]
-    pub fn fine_length(self, um: i64) -> String {
-        fill("{} {}", &[&self.fine_figure(um), self.sign()])
+    fn fine_length(self, um: i64) -> String {
+        fill("{} {}", &[&self.fine_figure(um), self.symbol()])
     }
 }
 

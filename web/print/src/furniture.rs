@@ -4,12 +4,12 @@
 use crate::drawing::{Drawing, Text};
 use crate::fill::fill;
 use crate::geometry::{MM, Point, Rect, Um, at};
-use crate::job::PrintJob;
 use crate::layer::Layer;
 use crate::letters::Weight;
 use crate::paper::{INCH_RULER, Paper, RULER};
 use crate::typesetting::{Paragraph, Typesetter};
 use crate::words;
+use tinwave_protocol::print::PrintJob;
 
 /// Height of the head.
 const HEAD: Um = 11 * MM;

@@ -5,12 +5,12 @@ use std::f64::consts::PI;
 
 use crate::drawing::{Drawing, OVERRUN};
 use crate::geometry::{MM, Point, Rect, Um, at, nearest, um};
-use crate::job::{Fixing, Panel, PrintJob};
 use crate::layer::Layer;
-use crate::print_error::PrintError;
 use crate::turn::sin_cos;
 use crate::words;
 use crate::wrap_strip::WrapStrip;
+use tinwave_protocol::print::PrintError;
+use tinwave_protocol::print::{Fixing, JobNumber, Panel, PrintJob};
 
 /// A hole with its number on the template and its line in the list of holes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,7 +34,7 @@ const STIFF_WALL_UM: u32 = 1_000;
 /// # Errors
 /// [`PrintError::OutOfRange`] for one beyond the open rim.
 pub fn hole_marks(job: &PrintJob, strip: WrapStrip) -> Result<Vec<HoleMark>, PrintError> {
-    let probe = strip.place(job, "backshort", job.probe.backshort_um, 0)?;
+    let probe = strip.place(job, JobNumber::Backshort, job.probe.backshort_um, 0)?;
     let drill = um(job.panel.drill_um);
     let mut marks = vec![HoleMark {
         centres: vec![probe],
@@ -43,7 +43,7 @@ pub fn hole_marks(job: &PrintJob, strip: WrapStrip) -> Result<Vec<HoleMark>, Pri
         listed: words::probe_hole_listed(job),
     }];
     for screw in &job.screws {
-        let centre = strip.place(job, "screw", screw.axial_um, screw.angle_millideg)?;
+        let centre = strip.place(job, JobNumber::Screw, screw.axial_um, screw.angle_millideg)?;
         marks.push(mark(
             strip,
             centre,
@@ -53,7 +53,7 @@ pub fn hole_marks(job: &PrintJob, strip: WrapStrip) -> Result<Vec<HoleMark>, Pri
     }
     if let Some((axials, bracket)) = crate::mount::bracket_holes(job) {
         for axial_um in axials {
-            let centre = strip.place(job, "bracket", axial_um, bracket.angle_millideg)?;
+            let centre = strip.place(job, JobNumber::Bracket, axial_um, bracket.angle_millideg)?;
             marks.push(mark(
                 strip,
                 centre,

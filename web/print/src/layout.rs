@@ -7,19 +7,20 @@ use crate::drill_template::drill_template;
 use crate::fill::Put;
 use crate::furniture::{Furniture, Head};
 use crate::geometry::{MM, Rect, Um};
-use crate::job::{Part, PrintJob};
 use crate::letters;
 use crate::mouth_pattern::{cap_pattern, mouth_pattern};
-use crate::paper::{Orientation, Paper};
+use crate::paper::Paper;
 use crate::pattern::Pattern;
-use crate::print_error::PrintError;
 use crate::sheet::{Layout, Sheet, View};
 use crate::text_image::image_of;
 use crate::tiling::{MARK_ROOM, Tile, register_marks, tiles, window_size};
 use crate::typesetting::Typesetter;
+use tinwave_protocol::print::Orientation;
+use tinwave_protocol::print::PrintError;
+use tinwave_protocol::print::{Part, PrintJob};
 
 /// Most sheets that are printed.
-pub const MOST_SHEETS: usize = 60;
+pub const MOST_SHEETS: u32 = 60;
 /// Between two patterns on a sheet.
 const GAP: Um = 8 * MM;
 
@@ -166,6 +167,7 @@ impl Pile {
     }
 
     fn may_hold(&self, sheets: usize) -> Result<(), PrintError> {
+        let sheets = u32::try_from(sheets).unwrap_or(u32::MAX);
         if sheets <= MOST_SHEETS {
             return Ok(());
         }
@@ -178,7 +180,7 @@ impl Pile {
     fn add_tiled(&mut self, index: usize, pattern: &Pattern) -> Result<(), PrintError> {
         let first = self.sheets.len();
         let tiles = tiles(pattern, self.body).map_err(|sheets| PrintError::TooManySheets {
-            sheets: usize::try_from(sheets).unwrap_or(usize::MAX),
+            sheets: u32::try_from(sheets).unwrap_or(u32::MAX),
             most: MOST_SHEETS,
         })?;
         self.may_hold(first + tiles.len())?;

@@ -3,8 +3,9 @@
 use std::f64::consts::PI;
 
 use crate::cone::degrees;
-use crate::job::{Metal, Mouth, PrintJob};
 use crate::turn::sin_cos;
+use tinwave_core::metal::Metal;
+use tinwave_protocol::print::{Mouth, PrintJob};
 
 /// One part's mass and the place of its centre along the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -140,7 +141,7 @@ fn add_mouth(parts: &mut Parts, job: &PrintJob, density: f64) {
             let place = funnel_height(job) / 3.0 * (small + 2.0 * wide) / (small + wide);
             parts.add_tube(small + wide, mm(sheet_um), slant, density, overall + place);
         }
-        Mouth::Flange {
+        Mouth::Ring {
             outside_diameter_um,
             sheet_um,
         } => {

@@ -1,17 +1,8 @@
 //! Where the finished antenna balances, and where its bracket goes.
 
 use crate::geometry::{MM, nearest};
-use crate::job::{Bracket, PrintJob};
 use crate::mass::part_masses;
-
-/// The whole antenna's mass and balance point.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Balance {
-    /// Mass, milligrams.
-    pub mass_mg: u32,
-    /// Along the axis, from the closed end's outer rim, micrometres.
-    pub from_closed_rim_um: u32,
-}
+use tinwave_protocol::print::{Balance, Bracket, PrintJob};
 
 /// Mass and balance point: the parts' moments about the closed end's rim over
 /// their mass. `None` where the can is of no real metal.

@@ -1,17 +1,17 @@
-//! Flat patterns of what is made for the mouth: funnel, flange, choke cup, cap.
+//! Flat patterns of what is made for the mouth: funnel, ring, choke cup, cap.
 
 use crate::cone::{Frustum, degrees};
 use crate::drawing::{Drawing, Shape, Text};
 use crate::geometry::{MM, Point, Um, at, nearest, um};
-use crate::job::{Cap, Mouth, PrintJob};
 use crate::layer::Layer;
 use crate::letters::Weight;
 use crate::pattern::Pattern;
-use crate::print_error::PrintError;
 use crate::tabs::{Side, TAB, along_arc, below_edge};
 use crate::typesetting::Typesetter;
 use crate::words;
 use crate::wrap_strip::circumference;
+use tinwave_protocol::print::PrintError;
+use tinwave_protocol::print::{Cap, JobNumber, Mouth, Part, PrintJob};
 
 /// Capitals on the patterns.
 const CAPITAL: Um = 2_000;
@@ -30,7 +30,7 @@ pub fn mouth_pattern(job: &PrintJob, set: Typesetter) -> Result<Option<Pattern>,
             return Ok(());
         }
         Err(PrintError::OutOfRange {
-            key: "mouth",
+            number: JobNumber::Mouth,
             value: diameter,
             low: outside.saturating_add(1_001),
             high: 5_000_000,
@@ -52,15 +52,21 @@ pub fn mouth_pattern(job: &PrintJob, set: Typesetter) -> Result<Option<Pattern>,
             );
             Ok(Some(funnel(job, frustum, set)))
         }
-        Mouth::Flange {
+        Mouth::Ring {
             outside_diameter_um,
             sheet_um,
         } => {
             wider(outside_diameter_um)?;
             let mut drawing = Drawing::default();
             ring(&mut drawing, job, outside_diameter_um, sheet_um, at(0, 0));
-            let use_words = [words::FLANGE_USE];
-            Ok(Some(finished(drawing, words::FLANGE, &use_words, set)))
+            let use_words = [words::RING_USE];
+            Ok(Some(finished(
+                Part::MouthPattern,
+                drawing,
+                words::RING,
+                &use_words,
+                set,
+            )))
         }
         Mouth::Choke {
             inside_diameter_um,
@@ -74,13 +80,20 @@ pub fn mouth_pattern(job: &PrintJob, set: Typesetter) -> Result<Option<Pattern>,
             let centre = at(radius, -TAB - 6 * MM - radius);
             ring(&mut drawing, job, inside_diameter_um, sheet_um, centre);
             let said = words::choke_use(job, strip);
-            Ok(Some(finished(drawing, words::CHOKE, &[&said], set)))
+            Ok(Some(finished(
+                Part::MouthPattern,
+                drawing,
+                words::CHOKE,
+                &[&said],
+                set,
+            )))
         }
     }
 }
 
 /// Adds what to do and which line means what, and makes a pattern of it.
 fn finished(
+    part: Part,
     mut drawing: Drawing,
     title: &'static str,
     sentences: &[&str],
@@ -105,6 +118,7 @@ fn finished(
         place = place.by(0, -set.draw(&mut drawing, &paragraph, place));
     }
     Pattern {
+        part,
         title,
         drawing,
         keep_whole: Vec::new(),
@@ -148,7 +162,7 @@ fn funnel(job: &PrintJob, frustum: Frustum, set: Typesetter) -> Pattern {
         ],
     );
     let said = words::funnel_use(job, flat);
-    finished(drawing, words::FUNNEL, &[&said], set)
+    finished(Part::MouthPattern, drawing, words::FUNNEL, &[&said], set)
 }
 
 /// A ring that fits round the can, with tabs inwards to be bent along its wall.
@@ -198,7 +212,7 @@ pub fn covered_um(job: &PrintJob) -> u32 {
             sheet_um,
             ..
         } => inside.saturating_add(sheet_um.saturating_mul(2)),
-        Mouth::Flange {
+        Mouth::Ring {
             outside_diameter_um,
             ..
         } => outside_diameter_um,
@@ -214,5 +228,11 @@ pub fn cap_pattern(job: &PrintJob, cap: Cap, set: Typesetter) -> Pattern {
     drawing.cross(Layer::Centre, Point::default(), 3 * MM);
     drawing.outline(Layer::Cut, along_arc(bend, 0.0, 360.0, Side::Outwards));
     let said = words::cap_of(job, cap);
-    finished(drawing, words::CAP, &[&said, words::CAP_USE], set)
+    finished(
+        Part::Cap,
+        drawing,
+        words::CAP,
+        &[&said, words::CAP_USE],
+        set,
+    )
 }

@@ -1,11 +1,15 @@
 //! A thing to be cut out or looked at, at true scale, before it meets paper.
 
+use tinwave_protocol::print::Part;
+
 use crate::drawing::{Anchor, Drawing, Text};
 use crate::geometry::{Point, Rect, Um};
 
 /// One pattern.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pattern {
+    /// The part of the print that it belongs to.
+    pub part: Part,
     /// What it is, for the head of its sheets.
     pub title: &'static str,
     /// The drawing.

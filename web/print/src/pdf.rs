@@ -2,12 +2,12 @@
 
 use crate::figure::push_scaled;
 use crate::fill::{Put, fill};
-use crate::job::PrintJob;
 use crate::paper::Paper;
 use crate::pdf_content::content;
 use crate::sheet::Layout;
-use crate::text_image::TextImage;
 use crate::words::{self, count};
+use tinwave_protocol::print::PrintJob;
+use tinwave_protocol::print::TextImage;
 
 /// Objects 1 to 5, which are the same in every file: the catalog, the two
 /// fonts, the pages' list and their resources stand behind them. PrintScaling

@@ -4,11 +4,12 @@ use crate::drawing::{Item, Shape, Text};
 use crate::figure::push_scaled;
 use crate::fill::Put;
 use crate::geometry::{Point, Rect, Um};
-use crate::job::PrintJob;
 use crate::layer::LineKind;
 use crate::letters::{self, Weight};
 use crate::sheet::{Layout, Sheet};
+use crate::text_image::image_length;
 use crate::words;
+use tinwave_protocol::print::PrintJob;
 
 /// The content stream of a sheet.
 pub(crate) fn content(job: &PrintJob, layout: &Layout, sheet: &Sheet) -> String {
@@ -186,9 +187,9 @@ impl Content<'_> {
         let Some((index, image)) = images.find(|(_, image)| image.words == text.words) else {
             return;
         };
-        let width = image.length(image.width_px, text.capital);
-        let height = image.length(image.height_px, text.capital);
-        let below = image.length(image.height_px - image.baseline_px, text.capital);
+        let width = image_length(image, image.width_px, text.capital);
+        let height = image_length(image, image.height_px, text.capital);
+        let below = image_length(image, image.height_px - image.baseline_px, text.capital);
         self.text.put("q ");
         if text.turned {
             self.text.put("0 ");

@@ -1,91 +1,69 @@
-//! The one way in: a job and a kind of file.
+//! The one way in: a job, and what is made of it.
+
+use tinwave_protocol::print::{
+    FileKind, FileWritten, Part, PrintError, PrintJob, SheetDrawn, SheetsDrawn,
+};
 
 use crate::dxf::dxf;
-use crate::facts::facts;
-use crate::job::PrintJob;
+use crate::geometry::Um;
+use crate::job_check::{check, seen};
 use crate::layout::{lay_out, patterns, texts_without_image};
+use crate::mount::balance;
 use crate::pdf::pdf;
-use crate::print_error::PrintError;
-use crate::svg::{stacked, svg_document, svg_pages};
+use crate::sheet::{Layout, Sheet};
+use crate::svg::{stacked, svg_document, svg_page};
 
-/// A kind of file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Kind {
-    /// Sheets as PDF.
-    Pdf,
-    /// Sheets as `<svg>` elements, for the browser's own print.
-    SvgPages,
-    /// All patterns uncut as one SVG document; without the build sheet.
-    Svg,
-    /// All patterns uncut as DXF; without the build sheet.
-    Dxf,
-    /// `key=value` lines: how many sheets, mass, balance point and so on.
-    Facts,
-}
-
-/// A file.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Output {
-    /// Its content.
-    pub bytes: Vec<u8>,
-    /// Its media type.
-    pub media_type: &'static str,
-    /// Its ending.
-    pub extension: &'static str,
-}
-
-impl Kind {
-    /// The word it goes by.
-    #[must_use]
-    pub fn from_key(key: &str) -> Option<Self> {
-        Some(match key {
-            "pdf" => Self::Pdf,
-            "svg-pages" => Self::SvgPages,
-            "svg" => Self::Svg,
-            "dxf" => Self::Dxf,
-            "facts" => Self::Facts,
-            _ => return None,
-        })
-    }
-}
-
-/// Prints a job.
+/// Writes a job as a file.
 ///
 /// # Errors
 /// See [`PrintError`]. Only a PDF needs images.
-pub fn print(job: &PrintJob, kind: Kind) -> Result<Output, PrintError> {
-    job.check()?;
-    let (bytes, media_type, extension) = match kind {
-        Kind::Pdf => {
+pub fn write_file(job: &PrintJob, kind: FileKind) -> Result<FileWritten, PrintError> {
+    check(job)?;
+    let job = &seen(job.clone());
+    let bytes = match kind {
+        FileKind::Pdf => {
             let layout = lay_out(job)?;
             let missing = texts_without_image(job, &layout);
             if !missing.is_empty() {
                 return Err(PrintError::NeedsImages(missing));
             }
-            (pdf(job, &layout), "application/pdf", "pdf")
+            pdf(job, &layout)
         }
-        Kind::SvgPages => {
-            let pages = svg_pages(&lay_out(job)?);
-            (pages.into_bytes(), "image/svg+xml", "svg")
-        }
-        Kind::Svg => {
-            let document = svg_document(patterns(job)?, &job.name);
-            (document.into_bytes(), "image/svg+xml", "svg")
-        }
-        Kind::Dxf => {
-            let file = dxf(&stacked(patterns(job)?));
-            (file.into_bytes(), "image/vnd.dxf", "dxf")
-        }
-        Kind::Facts => {
-            let layout = lay_out(job)?;
-            let missing = texts_without_image(job, &layout);
-            let facts = facts(job, &layout, &missing);
-            (facts.into_bytes(), "text/plain", "txt")
-        }
+        FileKind::Svg => svg_document(patterns(job)?, &job.name).into_bytes(),
+        FileKind::Dxf => dxf(&stacked(patterns(job)?)).into_bytes(),
     };
-    Ok(Output {
-        bytes,
-        media_type,
-        extension,
+    Ok(FileWritten { kind, bytes })
+}
+
+/// Draws the sheets of a job.
+///
+/// # Errors
+/// See [`PrintError`]; no images are needed, the browser has fonts of its own.
+pub fn draw_sheets(job: &PrintJob) -> Result<SheetsDrawn, PrintError> {
+    check(job)?;
+    let job = &seen(job.clone());
+    let layout = lay_out(job)?;
+    let sheets = layout.sheets.iter().enumerate();
+    Ok(SheetsDrawn {
+        sheets: sheets
+            .map(|(index, sheet)| SheetDrawn {
+                svg: svg_page(&layout, sheet, index),
+                parts: parts_on(&layout, sheet),
+                width_um: size(sheet.paper.width),
+                height_um: size(sheet.paper.height),
+            })
+            .collect(),
+        balance: balance(job),
     })
+}
+
+fn parts_on(layout: &Layout, sheet: &Sheet) -> Vec<Part> {
+    let of_view = |pattern: usize| layout.patterns.get(pattern).map(|pattern| pattern.part);
+    let views = sheet.views.iter();
+    views.filter_map(|view| of_view(view.pattern)).collect()
+}
+
+/// Paper has no negative size.
+fn size(um: Um) -> u32 {
+    um.unsigned_abs()
 }

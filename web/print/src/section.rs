@@ -3,13 +3,14 @@
 use crate::cone::degrees;
 use crate::dimension::{across, extension_aside, extension_upright, upright};
 use crate::drawing::{Drawing, Text};
+use crate::figure::Figures;
 use crate::fill::fill;
 use crate::geometry::{MM, Rect, Um, at, nearest, um};
-use crate::job::{Mouth, PrintJob, Rim};
 use crate::layer::Layer;
 use crate::turn::sin_cos;
 use crate::typesetting::Typesetter;
 use crate::words;
+use tinwave_protocol::print::{Mouth, PrintJob, Rim};
 
 /// Scales of reduction (ISO 5455).
 const SCALES: [Um; 8] = [1, 2, 5, 10, 20, 50, 100, 200];
@@ -76,7 +77,7 @@ fn mouth_reach(job: &PrintJob) -> (Um, Um) {
             let rise = f64::from((half - can).max(0)) * cos / sin;
             (nearest(rise), half)
         }
-        Mouth::Flange {
+        Mouth::Ring {
             outside_diameter_um: diameter,
             ..
         }
@@ -154,7 +155,7 @@ fn draw_mouth(drawing: &mut Drawing, job: &PrintJob, p: &Places) {
         let rim = at(p.mouth, side * p.half);
         match job.mouth {
             Mouth::Open => {}
-            Mouth::Funnel { .. } | Mouth::Flange { .. } => {
+            Mouth::Funnel { .. } | Mouth::Ring { .. } => {
                 drawing.line(Layer::Outline, rim, at(p.mouth + past, side * height));
             }
             Mouth::Choke { depth_um, .. } => {

@@ -15,16 +15,12 @@ use crate::words;
 /// Between two patterns of the uncut drawing.
 const GAP: Um = 20 * MM;
 
-/// One `<svg>` element for each sheet, one after the other.
-///
-/// Each is as large as its sheet and begins with `<svg class="tinwave-sheet"`;
-/// together they are no document of their own.
+/// A sheet as an `<svg>` element as large as the paper; `index` makes the names in it
+/// its own.
 #[must_use]
-pub fn svg_pages(layout: &Layout) -> String {
+pub fn svg_page(layout: &Layout, sheet: &Sheet, index: usize) -> String {
     let mut out = String::new();
-    for (index, sheet) in layout.sheets.iter().enumerate() {
-        Page::new(&mut out, sheet.paper.height).sheet(layout, sheet, index);
-    }
+    Page::new(&mut out, sheet.paper.height).sheet(layout, sheet, index);
     out
 }
 

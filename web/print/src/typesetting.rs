@@ -5,7 +5,8 @@ use crate::drawing::{Drawing, Text};
 use crate::fill::{Put, fill};
 use crate::geometry::{Point, Um};
 use crate::letters::{self, Weight};
-use crate::text_image::{TextImage, image_of};
+use crate::text_image::{image_length, image_of};
+use tinwave_protocol::print::TextImage;
 
 /// Distance from one line to the next, in tenths of the capitals' height.
 const PITCH_TENTHS: Um = 17;
@@ -48,7 +49,7 @@ impl Typesetter<'_> {
             return None;
         }
         let image = image_of(self.images, words)?;
-        Some(image.length(image.width_px, capital))
+        Some(image_length(image, image.width_px, capital))
     }
 
     /// The same text with the width that its image has, made smaller and at

@@ -4,8 +4,8 @@
 use std::f64::consts::PI;
 
 use crate::geometry::{Point, Um, at, nearest, um};
-use crate::job::{PrintJob, Rim};
-use crate::print_error::PrintError;
+use tinwave_protocol::print::PrintError;
+use tinwave_protocol::print::{JobNumber, PrintJob, Rim};
 
 /// The unrolled wall. The strip's lower edge (y = 0) lies on the rim, the
 /// probe's hole is in the middle of its length.
@@ -43,13 +43,13 @@ impl WrapStrip {
     pub fn place(
         self,
         job: &PrintJob,
-        key: &'static str,
+        number: JobNumber,
         axial_um: u32,
         angle_millideg: u32,
     ) -> Result<Point, PrintError> {
         if axial_um >= job.can.open_length_um {
             return Err(PrintError::OutOfRange {
-                key,
+                number,
                 value: axial_um,
                 low: 0,
                 high: job.can.open_length_um.saturating_sub(1),

@@ -2,15 +2,15 @@
 
 mod common;
 
+use tinwave_maker::trade_sizes::TRADE_SIZES;
 use tinwave_print::PrintJob;
 use tinwave_print::drawing::{Drawing, Item, Shape};
 use tinwave_print::geometry::{Point, Rect};
-use tinwave_print::job::{Bracket, Cap, Fixing, Mouth, Part, Rim, SideSeam, WallHole};
 use tinwave_print::layer::Layer;
 use tinwave_print::layout::lay_out;
-use tinwave_print::paper::{Orientation, PaperSize};
 use tinwave_print::sheet::{Layout, Sheet};
-use tinwave_web::trade_sizes::TRADE_SIZES;
+use tinwave_protocol::print::{Bracket, Cap, Fixing, Mouth, Part, Rim, SideSeam, WallHole};
+use tinwave_protocol::print::{Orientation, PaperSize};
 
 fn texts(drawing: &Drawing) -> Vec<(String, Rect)> {
     let of_text = |item: &Item| match &item.shape {
@@ -130,11 +130,11 @@ fn check(job: &PrintJob) -> Result<(), String> {
 
 /// What a design of a diameter is likely to have, at its most crowded.
 fn crowded(inside_um: u32, wall_um: u32) -> Result<PrintJob, String> {
-    let mut job = common::job("orchard-gate")?;
+    let mut job = common::jobs::orchard_gate();
     job.can.outside_diameter_um = inside_um + 2 * wall_um;
     job.can.wall_um = wall_um;
     job.can.open_length_um = inside_um * 2;
-    job.can.metal = tinwave_print::job::Metal::Steel;
+    job.can.metal = tinwave_core::metal::Metal::Steel;
     job.probe.backshort_um = inside_um / 2;
     job.probe.length_um = inside_um / 3;
     job.probe.within_1_5 = None;
@@ -202,7 +202,7 @@ fn every_seam_rim_and_fixing_both_ways_of_the_paper() -> Result<(), String> {
 }
 
 #[test]
-fn funnels_flanges_and_choke_cups() -> Result<(), String> {
+fn funnels_rings_and_choke_cups() -> Result<(), String> {
     for (mouth_diameter_um, half_angle_millideg) in [
         (90_000, 10_000),
         (120_000, 15_000),
@@ -216,7 +216,7 @@ fn funnels_flanges_and_choke_cups() -> Result<(), String> {
                 half_angle_millideg,
                 sheet_um: 300,
             },
-            Mouth::Flange {
+            Mouth::Ring {
                 outside_diameter_um: mouth_diameter_um,
                 sheet_um: 300,
             },

@@ -6,9 +6,10 @@ mod common;
 use std::collections::BTreeSet;
 
 use dxf::entities::EntityType;
-use tinwave_print::job::PrintJob;
-use tinwave_print::text_image::TextImage;
-use tinwave_print::{Kind, PrintError, print};
+use tinwave_print::{PrintError, write_file};
+use tinwave_protocol::print::FileKind;
+use tinwave_protocol::print::PrintJob;
+use tinwave_protocol::print::TextImage;
 use usvg::roxmltree;
 
 /// Signs that mean something in PDF, XML or DXF, and signs of other scripts.
@@ -17,18 +18,18 @@ const HOSTILE: &str = ")(\\ <&\"' %%c ^J \\U+0041 ünï 日本";
 const HOSTILE_LATIN: &str = ")(\\ <&\"' %%c ^J \\U+0041 ünï €";
 
 fn named(name: &str) -> Result<PrintJob, String> {
-    let mut job = common::job("orchard-gate")?;
+    let mut job = common::jobs::orchard_gate();
     job.name = name.into();
     Ok(job)
 }
 
-fn printed(job: &PrintJob, kind: Kind) -> Result<Vec<u8>, String> {
-    print(job, kind)
+fn printed(job: &PrintJob, kind: FileKind) -> Result<Vec<u8>, String> {
+    write_file(job, kind)
         .map(|file| file.bytes)
         .map_err(|error| error.to_string())
 }
 
-fn text(job: &PrintJob, kind: Kind) -> Result<String, String> {
+fn text(job: &PrintJob, kind: FileKind) -> Result<String, String> {
     String::from_utf8(printed(job, kind)?).map_err(|error| error.to_string())
 }
 
@@ -51,12 +52,11 @@ fn squares(words: &str) -> TextImage {
 
 #[test]
 fn pdf_has_real_pages_and_asks_not_to_be_scaled() -> Result<(), String> {
-    for (name, size) in [
-        ("orchard-gate", [595.276, 841.89]),
-        ("barn-roof", [612.0, 792.0]),
+    for (job, size) in [
+        (common::jobs::orchard_gate(), [595.276, 841.89]),
+        (common::jobs::barn_roof(), [612.0, 792.0]),
     ] {
-        let job = common::job(name)?;
-        let file = open_pdf(&printed(&job, Kind::Pdf)?)?;
+        let file = open_pdf(&printed(&job, FileKind::Pdf)?)?;
         let fail = |error: lopdf::Error| error.to_string();
         let catalog = file.catalog().map_err(fail)?;
         let preferences = catalog.get(b"ViewerPreferences").map_err(fail)?;
@@ -88,7 +88,7 @@ fn pdf_has_real_pages_and_asks_not_to_be_scaled() -> Result<(), String> {
 
 #[test]
 fn pdf_gives_names_back_as_they_were() -> Result<(), String> {
-    let file = open_pdf(&printed(&named(HOSTILE_LATIN)?, Kind::Pdf)?)?;
+    let file = open_pdf(&printed(&named(HOSTILE_LATIN)?, FileKind::Pdf)?)?;
     let words = file.extract_text(&[1]).map_err(|error| error.to_string())?;
     assert!(words.contains(HOSTILE_LATIN), "{words}");
     let info = file
@@ -110,12 +110,12 @@ fn pdf_gives_names_back_as_they_were() -> Result<(), String> {
 #[test]
 fn pdf_needs_images_of_other_scripts_and_paints_them() -> Result<(), String> {
     let mut job = named(HOSTILE)?;
-    match print(&job, Kind::Pdf) {
+    match write_file(&job, FileKind::Pdf) {
         Err(PrintError::NeedsImages(texts)) => assert_eq!(texts, [HOSTILE]),
         other => return Err(format!("{:?}", other.map(|file| file.bytes.len()))),
     }
     job.images = vec![squares(HOSTILE)];
-    let file = open_pdf(&printed(&job, Kind::Pdf)?)?;
+    let file = open_pdf(&printed(&job, FileKind::Pdf)?)?;
     let masks = file.objects.values().filter(|object| {
         let stream = object.as_stream();
         stream.is_ok_and(|s| {
@@ -133,7 +133,7 @@ fn pdf_needs_images_of_other_scripts_and_paints_them() -> Result<(), String> {
 
 #[test]
 fn svg_is_sound_in_millimetres_and_gives_names_back() -> Result<(), String> {
-    let document = text(&named(HOSTILE)?, Kind::Svg)?;
+    let document = text(&named(HOSTILE)?, FileKind::Svg)?;
     let xml = roxmltree::Document::parse(&document).map_err(|error| error.to_string())?;
     let is_named = |node: &roxmltree::Node| node.text() == Some(HOSTILE);
     let mut texts = xml.descendants().filter(|node| node.has_tag_name("text"));
@@ -156,9 +156,9 @@ fn svg_is_sound_in_millimetres_and_gives_names_back() -> Result<(), String> {
 /// Every page by itself, and together in one document with distinct ids.
 #[test]
 fn svg_pages_are_as_large_as_the_paper() -> Result<(), String> {
-    let mut job = common::job("barn-roof")?;
+    let mut job = common::jobs::barn_roof();
     job.name = HOSTILE.into();
-    let pages = format!("<body>{}</body>", text(&job, Kind::SvgPages)?);
+    let pages = format!("<body>{}</body>", common::svg_sheets(&job)?);
     let xml = roxmltree::Document::parse(&pages).map_err(|error| error.to_string())?;
     let mut ids = BTreeSet::new();
     for node in xml.descendants() {
@@ -190,8 +190,8 @@ fn svg_pages_are_as_large_as_the_paper() -> Result<(), String> {
 #[test]
 fn dxf_has_its_layers_and_true_lengths() -> Result<(), String> {
     let mut job = named(HOSTILE)?;
-    job.parts = vec![tinwave_print::job::Part::DrillTemplate];
-    let bytes = printed(&job, Kind::Dxf)?;
+    job.parts = vec![tinwave_protocol::print::Part::DrillTemplate];
+    let bytes = printed(&job, FileKind::Dxf)?;
     assert!(bytes.is_ascii());
     let drawing = dxf::Drawing::load(&mut bytes.as_slice()).map_err(|error| error.to_string())?;
     assert_eq!(drawing.header.version, dxf::enums::AcadVersion::R12);
@@ -227,7 +227,7 @@ fn dxf_has_its_layers_and_true_lengths() -> Result<(), String> {
 /// code, and a reader makes the name of it again.
 #[test]
 fn dxf_gives_names_back_as_they_were() -> Result<(), String> {
-    let bytes = printed(&named(HOSTILE)?, Kind::Dxf)?;
+    let bytes = printed(&named(HOSTILE)?, FileKind::Dxf)?;
     let drawing = dxf::Drawing::load(&mut bytes.as_slice()).map_err(|error| error.to_string())?;
     let texts: Vec<String> = drawing
         .entities()

@@ -10,11 +10,12 @@ use std::f64::consts::PI;
 use raster::{Raster, raster};
 use tinwave_print::drawing::{Drawing, Shape};
 use tinwave_print::geometry::{Point, Rect, at};
-use tinwave_print::job::{Part, PrintJob, Rim};
 use tinwave_print::layer::Layer;
 use tinwave_print::layout::lay_out;
-use tinwave_print::paper::{Orientation, PaperSize, PrintedRulers};
-use tinwave_print::{Kind, print};
+use tinwave_print::write_file;
+use tinwave_protocol::print::FileKind;
+use tinwave_protocol::print::{Orientation, PaperSize, PrintedRulers};
+use tinwave_protocol::print::{Part, PrintJob, Rim};
 
 /// The bar.
 const WITHIN_MM: f64 = 0.1;
@@ -28,7 +29,7 @@ fn near(what: &str, measured: f64, right: f64) -> Result<(), String> {
 
 /// A can whose strip fits on one sheet, on that paper.
 fn small_can(paper: PaperSize, rim: Rim) -> Result<PrintJob, String> {
-    let mut job = common::job("orchard-gate")?;
+    let mut job = common::jobs::orchard_gate();
     job.can.outside_diameter_um = 74_400;
     job.paper = paper;
     job.rim = rim;
@@ -38,7 +39,7 @@ fn small_can(paper: PaperSize, rim: Rim) -> Result<PrintJob, String> {
 }
 
 fn rendered(job: &PrintJob, page: usize, name: &str) -> Result<Raster, String> {
-    let file = print(job, Kind::Pdf).map_err(|error| error.to_string())?;
+    let file = write_file(job, FileKind::Pdf).map_err(|error| error.to_string())?;
     raster(&file.bytes, page, name)
 }
 
@@ -193,7 +194,7 @@ fn the_strip_goes_round_and_the_hole_is_in_its_place() -> Result<(), String> {
 /// The gauge's bar: from its thick line to the cut line.
 #[test]
 fn the_gauge_is_as_long_as_the_wire() -> Result<(), String> {
-    let mut job = common::job("orchard-gate")?;
+    let mut job = common::jobs::orchard_gate();
     job.parts = vec![Part::CutGauge];
     let layout = lay_out(&job).map_err(|error| error.to_string())?;
     let view = layout.sheets[0].views[0];
@@ -223,9 +224,9 @@ fn the_gauge_is_as_long_as_the_wire() -> Result<(), String> {
 /// the wall's length in space, by Pythagoras.
 #[test]
 fn the_funnels_wall_is_as_long_on_paper_as_in_space() -> Result<(), String> {
-    let mut job = common::job("orchard-gate")?;
+    let mut job = common::jobs::orchard_gate();
     job.parts = vec![Part::MouthPattern];
-    job.mouth = tinwave_print::job::Mouth::Funnel {
+    job.mouth = tinwave_protocol::print::Mouth::Funnel {
         mouth_diameter_um: 130_000,
         half_angle_millideg: 30_000,
         sheet_um: 300,

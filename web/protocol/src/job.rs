@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::cuts::{BestCuts, BestLength};
 use crate::outside::SolveOutside;
+use crate::print::{DrawSheets, Fittings, WriteFile};
 
 /// A question of any topic.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -14,4 +15,10 @@ pub enum Job {
     BestCuts(BestCuts),
     /// The best length with the distance kept.
     BestLength(BestLength),
+    /// What the making of a design wants computed.
+    Fittings(Fittings),
+    /// Sheets at true scale, to look at and for the browser's print.
+    DrawSheets(DrawSheets),
+    /// Sheets at true scale as a file.
+    WriteFile(WriteFile),
 }

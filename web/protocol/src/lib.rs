@@ -7,6 +7,7 @@
 pub mod cuts;
 pub mod job;
 pub mod outside;
+pub mod print;
 
 pub use job::Job;
 

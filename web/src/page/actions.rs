@@ -14,7 +14,6 @@ use super::match_part;
 use super::model::{Copied, DiameterBy};
 use super::mouth_part;
 use super::outside_job::OutsideJob;
-use super::print_part;
 use super::slots::Slots;
 use super::state::Page;
 use crate::bands;
@@ -106,7 +105,6 @@ impl Actions {
                 let text = page.look(|model| design_to_json(&model.work.design));
                 browser::download("tinwave-design.json", "application/json", &text);
             }
-            "print" => print_part::print(page, argument),
             "close-notice" => page.set(&|model| model.notice = None),
             _ => {}
         }

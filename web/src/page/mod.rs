@@ -25,7 +25,6 @@ mod mounting;
 mod mouth_part;
 mod opening;
 mod outside_job;
-mod print_part;
 mod said;
 mod search;
 mod slots;

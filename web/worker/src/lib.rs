@@ -2,8 +2,10 @@
 //! wanted. Pure logic but for the door (`wasm`), so that any machine can test it.
 
 pub mod cuts;
+pub mod fittings;
 pub mod outside;
 pub mod outsides;
+pub mod print;
 pub mod running;
 #[cfg(target_arch = "wasm32")]
 mod wasm;

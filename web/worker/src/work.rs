@@ -5,7 +5,9 @@ use tinwave_protocol::Job;
 
 use crate::Running;
 use crate::cuts::CutsWork;
+use crate::fittings::FittingsWork;
 use crate::outside::OutsideWork;
+use crate::print::{FileWork, SheetsWork};
 
 /// Work in steps of some milliseconds each, 20 at most.
 pub trait Work {
@@ -39,5 +41,8 @@ pub fn begin(job: Job) -> Running {
         Job::BestLength(question) => {
             Running::new(CutsWork::new(&question.design, FreeDimensions::Length))
         }
+        Job::Fittings(question) => Running::new(FittingsWork::new(question)),
+        Job::DrawSheets(question) => Running::new(SheetsWork(question)),
+        Job::WriteFile(question) => Running::new(FileWork(question)),
     }
 }

@@ -2,7 +2,6 @@
 //! answer to every change, and its long jobs.
 
 pub mod fits;
-pub mod fittings;
 pub mod horn;
 pub mod measure;
 pub mod spread;
@@ -26,12 +25,6 @@ const PARTS: &[Part] = &[
         markup: include_str!("../../parts/fits.html"),
         answer: fits::answer,
         begin: fits::begin,
-    },
-    Part {
-        name: "fittings",
-        markup: "",
-        answer: fittings::answer,
-        begin: |_| None,
     },
     Part {
         name: "horn",

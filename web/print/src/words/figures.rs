@@ -1,10 +1,10 @@
 //! The figures and names of a job that sentences speak of.
 
 use super::{SPARE_WIRE_UM, diameter, length};
-use crate::figure::{rounded, whole};
+use crate::figure::{Figures, rounded, whole};
 use crate::fill::{fill, fill_by};
-use crate::job::{Fixing, Mouth, PrintJob, Rim};
 use crate::mount::{balance, bracket_holes};
+use tinwave_protocol::print::{Fixing, Mouth, PrintJob, Rim};
 
 /// A template with names of figures in braces, filled for a job.
 #[must_use]
@@ -67,7 +67,7 @@ fn name_of<'a>(job: &'a PrintJob, name: &str) -> &'a str {
         "part" => match job.mouth {
             Mouth::Open => "",
             Mouth::Funnel { .. } => "funnel",
-            Mouth::Flange { .. } => "flange",
+            Mouth::Ring { .. } => "ring",
             Mouth::Choke { .. } => "choke cup",
         },
         _ => "",
@@ -78,7 +78,7 @@ fn sheet_um(job: &PrintJob) -> u32 {
     match job.mouth {
         Mouth::Open => 0,
         Mouth::Funnel { sheet_um, .. }
-        | Mouth::Flange { sheet_um, .. }
+        | Mouth::Ring { sheet_um, .. }
         | Mouth::Choke { sheet_um, .. } => sheet_um,
     }
 }

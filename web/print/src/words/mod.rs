@@ -10,14 +10,15 @@ pub(crate) use parts::*;
 pub(crate) use steps::*;
 pub(crate) use template::*;
 
+use crate::figure::Figures;
 use crate::fill::fill;
-use crate::job::PrintJob;
+use tinwave_protocol::print::PrintJob;
 
 pub(crate) const PROGRAM: &str = "Tinwave";
 pub(crate) const DRILL_TEMPLATE: &str = "drill template";
 pub(crate) const CUT_GAUGE: &str = "cut gauge";
 pub(crate) const FUNNEL: &str = "funnel pattern";
-pub(crate) const FLANGE: &str = "flange pattern";
+pub(crate) const RING: &str = "ring pattern";
 pub(crate) const CHOKE: &str = "choke cup pattern";
 pub(crate) const CAP: &str = "cap pattern";
 pub(crate) const BUILD_SHEET: &str = "build sheet";

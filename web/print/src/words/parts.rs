@@ -1,9 +1,10 @@
 //! What is needed: the parts list and the words round the section drawing.
 
 use super::{When, diameter, length, say};
-use crate::figure::whole;
+use crate::figure::{Figures, whole};
 use crate::fill::{Put, fill};
-use crate::job::{LengthUnit, PrintJob};
+use tinwave_maker::entry::LengthUnit;
+use tinwave_protocol::print::PrintJob;
 
 pub(crate) const PARTS: &str = "Parts and tools";
 pub(crate) const STEPS: &str = "Order of work";

@@ -1,8 +1,9 @@
 //! The order of work, each step with its reason and the caution that arises
 //! there. Common practice where no source is named.
 
-use crate::job::{Fixing, Metal, Mouth, PrintJob};
 use crate::mount::bracket_holes;
+use tinwave_core::metal::Metal;
+use tinwave_protocol::print::{Fixing, Mouth, PrintJob};
 
 /// What a design must have for a sentence to hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

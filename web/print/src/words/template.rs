@@ -1,9 +1,9 @@
 //! Words on the drill template, the cut gauge and the sheet patterns.
 
 use super::{When, count, diameter, length, say};
-use crate::figure::{fixed, rounded};
+use crate::figure::{Figures, fixed, rounded};
 use crate::fill::fill;
-use crate::job::{Bracket, PrintJob, WallHole};
+use tinwave_protocol::print::{Bracket, PrintJob, WallHole};
 
 pub(crate) const MOUTH_THIS_WAY: &str = "mouth this way";
 pub(crate) const SEAM_AT_ENDS: &str = "can’s seam here";
@@ -21,7 +21,7 @@ pub(crate) const GAUGE_USE: &str = "Lay the wire on the bar, its zero on the thi
 
 pub(crate) const CUT_LINE: &str = "cut";
 pub(crate) const FOLD_LINE: &str = "bend";
-pub(crate) const FLANGE_USE: &str = "Bend the tabs square and fix them to the can’s outside, the ring flush with the rim of the mouth.";
+pub(crate) const RING_USE: &str = "Bend the tabs square and fix them to the can’s outside, the ring flush with the rim of the mouth.";
 pub(crate) const CAP_USE: &str =
     "Cut of thin plastic sheet. Bend the tabs back over the wall and tape them all round.";
 
@@ -112,7 +112,7 @@ pub(crate) fn choke_use(job: &PrintJob, strip_um: i32) -> String {
 }
 
 /// What the cap is cut of.
-pub(crate) fn cap_of(job: &PrintJob, cap: crate::job::Cap) -> String {
+pub(crate) fn cap_of(job: &PrintJob, cap: tinwave_protocol::print::Cap) -> String {
     let permittivity = fixed(i64::from(cap.permittivity_milli) / 10, 2);
     say(job, "Cap for {covered}, sheet of {cap}, permittivity ") + &permittivity
 }

@@ -1,12 +1,21 @@
 //! Jobs that several tests print.
 #![allow(dead_code, reason = "each test program uses a part of this")]
 
+pub(crate) mod jobs;
+
 use std::path::{Path, PathBuf};
 
-use tinwave_print::{PrintJob, read_job};
+use tinwave_print::{PrintJob, draw_sheets};
 
-/// The jobs of `tests/jobs`.
-pub(crate) const JOBS: [&str; 3] = ["orchard-gate", "barn-roof", "beehive-camera"];
+/// A job by its name.
+pub(crate) type Named = (&'static str, fn() -> PrintJob);
+
+/// The jobs of the golden prints.
+pub(crate) const JOBS: [Named; 3] = [
+    ("orchard-gate", jobs::orchard_gate),
+    ("barn-roof", jobs::barn_roof),
+    ("beehive-camera", jobs::beehive_camera),
+];
 
 /// A folder beside this one.
 pub(crate) fn folder(name: &str) -> PathBuf {
@@ -15,13 +24,8 @@ pub(crate) fn folder(name: &str) -> PathBuf {
         .join(name)
 }
 
-/// The text of a job.
-pub(crate) fn job_text(name: &str) -> Result<String, String> {
-    let file = folder("jobs").join(name).with_extension("txt");
-    std::fs::read_to_string(&file).map_err(|error| format!("{}: {error}", file.display()))
-}
-
-/// A job.
-pub(crate) fn job(name: &str) -> Result<PrintJob, String> {
-    read_job(&job_text(name)?).map_err(|error| error.to_string())
+/// The sheets of a job as SVG, one after the other.
+pub(crate) fn svg_sheets(job: &PrintJob) -> Result<String, String> {
+    let drawn = draw_sheets(job).map_err(|error| error.to_string())?;
+    Ok(drawn.sheets.into_iter().map(|sheet| sheet.svg).collect())
 }

@@ -1,22 +1,23 @@
-//! What is to be printed: everything that the page knows of a design, as
-//! plain numbers, so that printing depends on no page.
+//! What is to be printed: everything that is known of a design, as plain numbers, so
+//! that printing depends on no page. All lengths are whole micrometres.
 
-pub use tinwave_core::metal::Metal;
+use serde::{Deserialize, Serialize};
+use tinwave_core::metal::Metal;
+use tinwave_maker::entry::LengthUnit;
 
-pub use crate::figure::LengthUnit;
-use crate::paper::{Orientation, PaperSize, PrintedRulers};
-use crate::text_image::TextImage;
+use super::paper::{Orientation, PaperSize, PrintedRulers};
+use super::text_image::TextImage;
 
 /// A part of the print.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Part {
     /// The strip that goes round the can.
     DrillTemplate,
     /// The wire at true size.
     CutGauge,
-    /// Funnel, flange or choke cup, whichever the design has.
+    /// Funnel, ring or choke cup, whichever the design has.
     MouthPattern,
-    /// The disc over the mouth.
+    /// The cap over the mouth.
     Cap,
     /// The page of parts and steps.
     BuildSheet,
@@ -34,7 +35,7 @@ impl Part {
 }
 
 /// The rim that the template's edge is laid on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Rim {
     /// The outer rim of the closed end.
     #[default]
@@ -44,7 +45,7 @@ pub enum Rim {
 }
 
 /// Where the can's own side seam goes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum SideSeam {
     /// Opposite the hole, under the ends of the paper.
     #[default]
@@ -56,7 +57,7 @@ pub enum SideSeam {
 }
 
 /// The can. Lengths in micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Can {
     /// Outside diameter of the body.
     pub outside_diameter_um: u32,
@@ -71,7 +72,7 @@ pub struct Can {
 }
 
 /// Shortest and longest wire that keeps the match.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CutLimits {
     /// Shortest, inner wall to tip.
     pub shortest_um: u32,
@@ -80,7 +81,7 @@ pub struct CutLimits {
 }
 
 /// The probe. Lengths in micrometres.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Probe {
     /// Diameter of the wire.
     pub wire_diameter_um: u32,
@@ -99,7 +100,7 @@ pub struct Probe {
 }
 
 /// How the connector is fixed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Fixing {
     /// A square flange with four screws.
     Flange {
@@ -117,7 +118,7 @@ pub enum Fixing {
 }
 
 /// The connector's panel.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Panel {
     /// Its name, for people.
     pub name: String,
@@ -130,7 +131,7 @@ pub struct Panel {
 }
 
 /// A hole elsewhere on the wall: a tuning screw or a rivet of the bracket.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WallHole {
     /// Inside of the back wall to its axis.
     pub axial_um: u32,
@@ -144,7 +145,7 @@ pub struct WallHole {
 }
 
 /// Where the bracket goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Bracket {
     /// Round the axis from the probe, as for [`WallHole`].
     pub angle_millideg: u32,
@@ -157,7 +158,7 @@ pub struct Bracket {
 }
 
 /// What is made for the mouth out of sheet. Lengths in micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Mouth {
     /// Nothing.
     Open,
@@ -171,7 +172,7 @@ pub enum Mouth {
         sheet_um: u32,
     },
     /// A flat ring in the plane of the mouth.
-    Flange {
+    Ring {
         /// Its outside diameter.
         outside_diameter_um: u32,
         /// Thickness of its sheet.
@@ -188,8 +189,8 @@ pub enum Mouth {
     },
 }
 
-/// The cover over the mouth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// The cap over the mouth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Cap {
     /// Thickness of its sheet.
     pub sheet_um: u32,
@@ -198,7 +199,7 @@ pub struct Cap {
 }
 
 /// Everything that is printed.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PrintJob {
     /// The design's name, in any script; may be empty.
     pub name: String,
@@ -232,7 +233,7 @@ pub struct PrintJob {
     pub bracket: Option<Bracket>,
     /// What is made for the mouth.
     pub mouth: Mouth,
-    /// The cover over the mouth.
+    /// The cap over the mouth.
     pub cap: Option<Cap>,
     /// Sentences that the page computed, for the build sheet.
     pub notes: Vec<String>,
