@@ -6,7 +6,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::{PoisonError, RwLock};
-use tinwave::{BuildOptions, Failure, Result, Steps, Target, Toolchain, node, workspace_folder};
+use tinwave::{BuildOptions, Result, Steps, Weight, node, workspace_folder};
 
 /// Whether a scenario may run beside others, or measures speed and must not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +26,7 @@ pub struct Stage {
     server: PathBuf,
     first: PathBuf,
     second: PathBuf,
-    allowed_percent: usize,
+    weight: Weight,
     gate: RwLock<()>,
 }
 
@@ -50,28 +50,25 @@ impl Stage {
                 node::install_locked(&scenarios)
             })?;
         }
-        let library = Toolchain::find(Target::Browser, &steps)?.library();
-        let build = |name: &str, tag: &str| -> Result<PathBuf> {
+        let build = |name: &str, tag: &str| -> Result<(PathBuf, Weight)> {
             let out = work.join(name);
             let options = BuildOptions {
                 out: out.clone(),
                 version_tag: tag.to_owned(),
                 optimise: true,
             };
-            match tinwave::build(&options, &steps) {
-                // Written all the same: the scenario `weight` is the one to fail.
-                Ok(_) | Err(Failure::TooHeavy { .. }) => Ok(out),
-                Err(failure) => Err(failure),
-            }
+            Ok((out, tinwave::build(&options, &steps)?))
         };
+        let (first, weight) = build("first", "")?;
+        let (second, _) = build("second", "second")?;
         Ok(Self {
             node,
             chromium,
             pdftoppm,
             server: server.to_owned(),
-            first: build("first", "")?,
-            second: build("second", "second")?,
-            allowed_percent: library.allowed_percent(),
+            first,
+            second,
+            weight,
             gate: RwLock::new(()),
         })
     }
@@ -92,7 +89,9 @@ impl Stage {
             .env("TINWAVE_SERVER", &self.server)
             .env("TINWAVE_FIRST", &self.first)
             .env("TINWAVE_SECOND", &self.second)
-            .env("TINWAVE_ALLOWED_PERCENT", self.allowed_percent.to_string())
+            .env("TINWAVE_LATER", self.fetched_later())
+            .env("TINWAVE_FIRST_BAR", self.weight.first_bar().to_string())
+            .env("TINWAVE_LATER_BAR", self.weight.later_bar().to_string())
             .env("TINWAVE_WORKSPACE", workspace_folder());
         let output = {
             // A scenario that panicked harms no other.
@@ -121,6 +120,13 @@ impl Stage {
         } else {
             Err(format!("{scenario}: no test ran"))
         }
+    }
+
+    /// The names of the files that no first visit fetches.
+    fn fetched_later(&self) -> String {
+        let later = self.weight.files.iter().filter(|file| file.later);
+        let names: Vec<&str> = later.map(|file| file.name.as_str()).collect();
+        names.join(" ")
     }
 }
 

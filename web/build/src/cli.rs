@@ -96,13 +96,12 @@ fn obey(arguments: &Arguments) -> Result<()> {
     let steps = Steps::new();
     match arguments.job {
         Job::Help => say(USAGE),
-        Job::Build => build(&arguments.build, &steps).map(drop),
+        Job::Build => build(&arguments.build, &steps)?.check(),
         Job::Serve => serve(arguments),
         Job::BuildAndServe => {
-            match build(&arguments.build, &steps) {
-                // Written, and fit to be looked at, though not to be published.
-                Err(heavy @ Failure::TooHeavy { .. }) => steps.say(&heavy.to_string()),
-                built => drop(built?),
+            // Fit to be looked at, though perhaps not to be published.
+            if let Err(heavy) = build(&arguments.build, &steps)?.check() {
+                steps.say(&heavy.to_string());
             }
             serve(arguments)
         }

@@ -136,15 +136,16 @@ impl DebianCompiler {
         target == Target::BareMetal || self.linker().is_some()
     }
 
-    /// Sets a cargo command's environment so that it compiles with this compiler.
-    pub(crate) fn prepare(&self, target: Target, cargo: &mut Command) {
+    /// Sets a cargo command's environment so that it compiles with this compiler; adds
+    /// the compiler's flags.
+    pub(crate) fn prepare(&self, target: Target, cargo: &mut Command, flags: &mut Vec<String>) {
         clean(cargo).env("RUSTC", Self::RUSTC);
         // `cargo clippy` must be the distribution's as well.
         cargo.env("PATH", distribution_first());
         // With `--target` the flags reach the target's crates alone; build
         // scripts and macros use the distribution's own library. They are part
         // of cargo's own fingerprint, so another library rebuilds all.
-        let mut flags = same_paths_everywhere();
+        flags.extend(same_paths_everywhere());
         if let Ok(sysroot) = self.sysroot(target) {
             flags.extend(["--sysroot".to_owned(), sysroot.display().to_string()]);
         }
@@ -154,7 +155,6 @@ impl DebianCompiler {
                     .map(|file| format!("-Clinker={}", file.display())),
             );
         }
-        cargo.env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"));
     }
 
     /// LLVM's WebAssembly linker, of the compiler's own LLVM version: another

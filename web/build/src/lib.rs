@@ -1,9 +1,10 @@
 //! Builds the Tinwave page into a folder of static files, and serves it.
 //!
 //! The order of a build is the order of the modules below: find or make a
-//! compiler for WebAssembly ([`Toolchain`]), compile the page, generate its
-//! JavaScript bindings, shrink it, put the static files together, weigh them.
-//! Not in this crate: the page itself (package `tinwave-web`) and any physics
+//! compiler for WebAssembly ([`Toolchain`]), compile the page's two programs,
+//! generate their JavaScript bindings, shrink them, render the first paint, put
+//! the files together that the manifest lists, weigh them. Not in this crate: the
+//! page itself (packages `tinwave-app` and `tinwave-worker`) and any physics
 //! (package `tinwave-core`).
 
 pub mod apt;
@@ -11,17 +12,19 @@ mod assemble;
 mod bindings;
 mod build;
 mod cli;
-mod compile;
 mod debian;
 mod failure;
 mod fingerprint;
+mod first_paint;
 mod folders;
+mod manifest;
 mod media_type;
 pub mod node;
 mod optimise;
 mod paths;
 mod policy;
 mod process;
+mod program;
 mod server;
 mod steps;
 mod sysroot;
@@ -39,4 +42,4 @@ pub use server::{Server, ServerOptions};
 pub use steps::Steps;
 pub use target::Target;
 pub use toolchain::{Library, Toolchain};
-pub use weight::{TOTAL_BAR_BYTES, WASM_BAR_BYTES, Weight};
+pub use weight::{Weighed, Weight};

@@ -1,4 +1,4 @@
-//! Shrinks the page: the program with Binaryen's `wasm-opt`, scripts and styles
+//! Shrinks the page: programs with Binaryen's `wasm-opt`, scripts and styles
 //! with esbuild.
 
 use crate::failure::{Failure, Result};
@@ -6,7 +6,6 @@ use crate::folders::cache_folder;
 use crate::node;
 use crate::process::run_quiet;
 use crate::steps::Steps;
-use crate::weight::gzip;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -37,14 +36,9 @@ const SMALLEST: [&str; 6] = [
     "--skip-pass=local-cse",
 ];
 
-/// Functions in two orders: most used first, as the optimiser leaves them, and like
-/// beside like (the bindings name each by its shape). Which packs better is tried.
-const ORDERS: [&[&str]; 2] = [&[], &["--reorder-functions-by-name"]];
-
 /// All that the result depends on beside what goes in.
 pub(crate) fn recipe() -> String {
-    let orders = ORDERS.concat().join(" ");
-    [LOCK, &SMALLEST.join(" "), &FEATURES.join(" "), &orders].concat()
+    [LOCK, &SMALLEST.join(" "), &FEATURES.join(" ")].concat()
 }
 
 /// The optimiser, installed.
@@ -75,19 +69,10 @@ impl Optimiser {
         let (before, after) = (work.join("before.wasm"), work.join("after.wasm"));
         fs::write(&before, wasm).map_err(Failure::file("write", &before))?;
         let script = self.folder.join("node_modules/binaryen/bin/wasm-opt");
-        let mut tried = Vec::new();
-        for order in ORDERS {
-            let mut command = Command::new(&self.node);
-            command
-                .arg(&script)
-                .args(SMALLEST)
-                .args(FEATURES)
-                .args(order);
-            run_quiet(command.arg(&before).arg("-o").arg(&after))?;
-            tried.push(fs::read(&after).map_err(Failure::file("read", &after))?);
-        }
-        let lightest = tried.into_iter().min_by_key(|wasm| gzip(wasm).len());
-        Ok(lightest.unwrap_or_default())
+        let mut command = Command::new(&self.node);
+        command.arg(&script).args(SMALLEST).args(FEATURES);
+        run_quiet(command.arg(&before).arg("-o").arg(&after))?;
+        fs::read(&after).map_err(Failure::file("read", &after))
     }
 
     /// Gives the same text of a kind (`js`, `css`), smaller.

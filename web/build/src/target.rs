@@ -24,6 +24,16 @@ impl Target {
         }
     }
 
+    /// Compiler flags of all crates.
+    pub(crate) fn flags(self) -> Vec<String> {
+        match self {
+            // Leptos then takes each component's view for one type: a page of many
+            // different views is a third lighter.
+            Self::Browser => vec!["--cfg".to_owned(), "erase_components".to_owned()],
+            Self::BareMetal => Vec::new(),
+        }
+    }
+
     /// A small crate that compiles only where the target's library is there.
     pub(crate) fn probe(self) -> &'static str {
         match self {

@@ -1,39 +1,68 @@
-//! Fills the `{{name}}` placeholders of the page's own text files.
+//! Fills the `{{key}}` placeholders of the page's own text files.
 
 use crate::failure::{Failure, Result};
 
-/// Replaces every `{{name}}`.
-///
-/// A name without a value, or a required name that is absent, is an error: a
-/// page with a placeholder left in it would load nothing.
-pub(crate) fn fill(
-    file: &'static str,
-    template: &str,
-    values: &[(&str, &str)],
-    required: &[&str],
-) -> Result<String> {
-    for name in required {
-        if !template.contains(&format!("{{{{{name}}}}}")) {
-            return Err(Failure::Template {
-                file,
-                fault: format!("the placeholder {{{{{name}}}}} is missing"),
-            });
+/// What placeholders stand for, and whether anybody asked.
+#[derive(Debug, Default)]
+pub(crate) struct Values(Vec<Value>);
+
+#[derive(Debug)]
+struct Value {
+    key: &'static str,
+    text: String,
+    used: bool,
+}
+
+impl Values {
+    /// Gives a placeholder its text, or another one.
+    pub(crate) fn add(&mut self, key: &'static str, text: &str) {
+        let text = text.to_owned();
+        match self.0.iter_mut().find(|value| value.key == key) {
+            Some(value) => value.text = text,
+            None => self.0.push(Value {
+                key,
+                text,
+                used: false,
+            }),
         }
     }
+
+    fn take(&mut self, key: &str) -> Option<&str> {
+        let value = self.0.iter_mut().find(|value| value.key == key)?;
+        value.used = true;
+        Some(&value.text)
+    }
+
+    /// A file that no other names would never be fetched.
+    ///
+    /// # Errors
+    /// [`Failure::Template`] for a value that nobody asked for.
+    pub(crate) fn check_all_used(&self) -> Result<()> {
+        match self.0.iter().find(|value| !value.used) {
+            None => Ok(()),
+            Some(value) => Err(Failure::Template {
+                file: "the manifest",
+                fault: format!("no file has the placeholder {{{{{}}}}}", value.key),
+            }),
+        }
+    }
+}
+
+/// Replaces every `{{key}}`. What is put in is not filled again.
+///
+/// # Errors
+/// [`Failure::Template`] for a key without a value, or a placeholder left open: a page
+/// with one in it would load nothing.
+pub(crate) fn fill(file: &'static str, template: &str, values: &mut Values) -> Result<String> {
+    let fault = |fault| Failure::Template { file, fault };
     let mut filled = String::with_capacity(template.len());
     let mut rest = template;
     while let Some((before, after)) = rest.split_once("{{") {
         filled.push_str(before);
-        let (name, tail) = after.split_once("}}").ok_or_else(|| Failure::Template {
-            file,
-            fault: "a placeholder is not closed".to_owned(),
-        })?;
-        let value = values.iter().find(|(known, _)| *known == name);
-        let (_, value) = value.ok_or_else(|| Failure::Template {
-            file,
-            fault: format!("nothing fills {{{{{name}}}}}"),
-        })?;
-        filled.push_str(value);
+        let closed = after.split_once("}}");
+        let (key, tail) = closed.ok_or_else(|| fault("a placeholder is not closed".to_owned()))?;
+        let value = values.take(key);
+        filled.push_str(value.ok_or_else(|| fault(format!("nothing fills {{{{{key}}}}}")))?);
         rest = tail;
     }
     filled.push_str(rest);
@@ -45,16 +74,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn fills_each_and_refuses_the_unknown_the_absent_and_the_open() {
-        let values = [("a", "1"), ("b", "{{a}}")];
-        let filled = fill("t", "x{{a}}y{{b}}{{a}}", &values, &["a"]);
-        assert_eq!(
-            filled.ok().as_deref(),
-            Some("x1y{{a}}1"),
-            "values are not filled again"
-        );
-        assert!(fill("t", "{{c}}", &values, &[]).is_err(), "unknown");
-        assert!(fill("t", "{{a}}", &values, &["b"]).is_err(), "absent");
-        assert!(fill("t", "{{a", &values, &[]).is_err(), "open");
+    fn fills_each_and_refuses_the_unknown_the_open_and_the_idle() {
+        let mut values = Values::default();
+        values.add("a", "1");
+        values.add("b", "{{a}}");
+        let filled = fill("t", "x{{a}}y{{a}}", &mut values).ok();
+        assert_eq!(filled.as_deref(), Some("x1y1"));
+        assert!(values.check_all_used().is_err(), "nobody asked for b");
+        let filled = fill("t", "{{b}}", &mut values).ok();
+        assert_eq!(filled.as_deref(), Some("{{a}}"), "not filled again");
+        assert!(values.check_all_used().is_ok());
+        assert!(fill("t", "{{c}}", &mut values).is_err(), "unknown");
+        assert!(fill("t", "{{a", &mut values).is_err(), "open");
     }
 }

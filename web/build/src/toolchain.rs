@@ -134,12 +134,15 @@ impl Toolchain {
     /// subcommand and `--target`.
     pub fn cargo(&self) -> Command {
         let mut command = Command::new(&self.cargo);
+        let mut flags = self.target.flags();
         if let Some(debian) = &self.debian {
-            debian.prepare(self.target, &mut command);
-        } else if env::var_os("RUSTFLAGS").is_none() {
-            let flags = same_paths_everywhere().join("\u{1f}");
-            command.env("CARGO_ENCODED_RUSTFLAGS", flags);
+            debian.prepare(self.target, &mut command, &mut flags);
+        } else {
+            flags.extend(same_paths_everywhere());
+            let own = env::var("RUSTFLAGS").unwrap_or_default();
+            flags.extend(own.split_whitespace().map(str::to_owned));
         }
+        command.env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"));
         command
     }
 }
