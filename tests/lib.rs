@@ -6,6 +6,7 @@
 
 mod chromium;
 mod poppler;
+mod questions;
 mod stage;
 
 pub use stage::{Sharing, Stage, scenario_names};

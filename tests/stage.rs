@@ -1,6 +1,6 @@
 //! Everything set up once, then one scenario file at a time.
 
-use crate::{chromium, poppler};
+use crate::{chromium, poppler, questions};
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -93,6 +93,9 @@ impl Stage {
             .env("TINWAVE_FIRST_BAR", self.weight.first_bar().to_string())
             .env("TINWAVE_LATER_BAR", self.weight.later_bar().to_string())
             .env("TINWAVE_WORKSPACE", workspace_folder());
+        if scenario == "parity" {
+            command.env("TINWAVE_QUESTIONS", questions::lines()?);
+        }
         let output = {
             // A scenario that panicked harms no other.
             let _alone = (sharing == Sharing::Alone)

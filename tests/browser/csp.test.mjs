@@ -5,7 +5,7 @@ import { checkQuiet, keptOffline, open, ready, scenario, serve } from './page.mj
 
 const POLICY =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-  "img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
+  "img-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; " +
   "base-uri 'none'; form-action 'none'";
 
 scenario('the page carries exactly the policy, before anything that loads', async (t) => {
@@ -15,6 +15,16 @@ scenario('the page carries exactly the policy, before anything that loads', asyn
   assert.deepEqual(carried.map(([, policy]) => policy), [POLICY]);
   const firstLoad = text.search(/<(link|script|img|style)\b/);
   assert.ok(carried[0].index < firstLoad, 'a policy after a loading element would not bind it');
+});
+
+scenario('nothing in the markup needs more: no inline script, no handler, no style', async (t) => {
+  const { url } = await serve(t);
+  const text = await (await fetch(url)).text();
+  const tags = text.match(/<[a-z][^>]*>/g);
+  assert.ok(tags.length > 50, 'the first paint is there');
+  assert.deepEqual(tags.filter((tag) => /\s(style|on[a-z]+)=/.test(tag)), []);
+  const scripts = tags.filter((tag) => tag.startsWith('<script') || tag.startsWith('<style'));
+  assert.ok(scripts.every((tag) => tag.includes(' src="./')), `${scripts}`);
 });
 
 scenario('a whole visit violates nothing and asks no other host', async (t) => {

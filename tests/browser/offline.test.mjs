@@ -2,13 +2,14 @@
 
 import assert from 'node:assert/strict';
 import { createServer } from 'node:http';
-import { readFile, rm } from 'node:fs/promises';
+import { readFile, readdir, rm } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import {
   FIRST,
+  LATER,
+  checkNothingOffered,
   checkQuiet,
   copyOf,
-  fileLike,
   keptOffline,
   open,
   openIn,
@@ -19,18 +20,46 @@ import {
   version,
 } from './page.mjs';
 
-scenario('says once that it is ready for use without a network', async (t) => {
+/** How often the page was told that it works without a network from now on. */
+async function hearing(page) {
+  await page.addInitScript(() => {
+    window.toldOffline = 0;
+    addEventListener('tinwave-offline', () => (window.toldOffline += 1));
+  });
+  return () => page.evaluate(() => window.toldOffline);
+}
+
+/** The addresses that the browser keeps for this page. */
+function keptAddresses(page) {
+  return page.evaluate(async () => {
+    const names = await caches.keys();
+    const lists = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+    return lists.flat().map(({ url }) => url);
+  });
+}
+
+scenario('keeps everything, and says so once', async (t) => {
   const { url } = await serve(t);
-  const page = await ready(await open(t, url));
-  await page.locator('#offline-note').waitFor();
-  await page.locator('#offline-close').click();
-  assert.equal(await page.locator('#offline-note').isVisible(), false);
+  const page = await open(t, 'about:blank');
+  const told = await hearing(page);
+  await page.goto(url);
+  await ready(page);
+  await page.locator('html[data-offline="kept"]').waitFor({ state: 'attached' });
+  assert.equal(await told(), 1);
+  const notice = page.getByRole('status').filter({ hasText: 'without a network' });
+  await notice.waitFor();
+  const kept = await keptAddresses(page);
+  for (const name of await readdir(FIRST)) {
+    const address = new URL(name === 'index.html' ? '' : name, url).href;
+    assert.equal(kept.includes(address), name !== 'sw.js', name);
+  }
+  await notice.waitFor({ state: 'hidden' }); // It goes by itself.
 
   await page.reload();
   await ready(page);
   await keptOffline(page);
   await page.waitForTimeout(1000);
-  assert.equal(await page.locator('#offline-note').isVisible(), false, 'not told again');
+  assert.equal(await told(), 0, 'not told again');
   await checkQuiet(page);
 });
 
@@ -65,7 +94,7 @@ scenario('comes back when the server does', async (t) => {
   await server.restart();
   await page.reload();
   await ready(page);
-  assert.equal(await page.locator('#update-note').isVisible(), false, 'the same version is no news');
+  await checkNothingOffered(page); // The same version is no news.
 });
 
 /** What an installation comes to, and what the browser then keeps for this origin. */
@@ -92,9 +121,12 @@ scenario('keeps nothing when one file is missing', async (t) => {
   const folder = await copyOf(t, FIRST);
   await rm(join(folder, 'icon-512.png'));
   const { url } = await serve(t, { folder });
-  const page = await ready(await open(t, url));
+  const page = await open(t, 'about:blank');
+  const told = await hearing(page);
+  await page.goto(url);
+  await ready(page);
   assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
-  assert.equal(await page.locator('#offline-note').isVisible(), false);
+  assert.equal(await told(), 0);
 });
 
 /** A host that answers everything it lacks with the page itself, status 200. */
@@ -132,20 +164,19 @@ scenario('keeps nothing when a host sends the page in place of a missing file', 
   assert.deepEqual(await installed(page), { state: 'redundant', caches: 0 });
 });
 
-scenario('a page sent in place of a part\u2019s program is not kept, and the part says so', async (t) => {
-  const missing = await fileLike(FIRST, /^bench-.*\.wasm$/);
+scenario('a page sent in place of the worker\u2019s program is not kept', async (t) => {
+  const missing = LATER.find((name) => name.endsWith('.wasm'));
   const url = await serveEverything(t, FIRST, missing);
-  const page = await ready(await open(t, url));
-  await keptOffline(page);
-  await page.reload(); // From now on the worker answers.
+  const page = await open(t, 'about:blank');
+  const told = await hearing(page);
+  await page.goto(url);
   await ready(page);
-  await page.click('#plan > details > summary');
-  await page.locator('#plan .part-body', { hasText: 'could not be fetched' }).waitFor();
-  const kept = await page.evaluate(async () => {
-    const names = await caches.keys();
-    const lists = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
-    return lists.flat().map(({ url: address }) => address);
-  });
-  assert.ok(kept.length > 5);
+  await keptOffline(page);
+  await page.reload(); // From now on the service worker answers.
+  await ready(page);
+  await page.waitForTimeout(1000);
+  const kept = await keptAddresses(page);
+  assert.ok(kept.length > 5, `${kept}`);
   assert.ok(!kept.some((address) => address.endsWith(missing)), missing);
+  assert.equal(await told(), 0, 'not everything is kept');
 });

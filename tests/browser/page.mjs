@@ -7,8 +7,10 @@
 //   open(t, url, options)                    a page in a profile of its own: .problems, and Playwright's own methods
 //   ready(page), version(page)               the program has started; which version the page is
 //   checkAxe(page), checkQuiet(page)         no accessibility violation; no complaint
+//   withoutWorker(t)                         a page whose worker's program can't be fetched, until mended
 //
-// Run by `cargo test -p tinwave-tests`, which sets the variables read here.
+// Run by `cargo test -p tinwave-tests`, which sets the variables read here; one file alone by
+// `cargo test -p tinwave-tests --test browser offline`.
 
 import { AxeBuilder } from '@axe-core/playwright';
 import assert from 'node:assert/strict';
@@ -29,6 +31,8 @@ function required(name) {
 /** The built page, and the same page as a newer version. */
 export const FIRST = required('TINWAVE_FIRST');
 export const SECOND = required('TINWAVE_SECOND');
+/** Names of the files that no first visit fetches. */
+export const LATER = required('TINWAVE_LATER').split(' ');
 const SERVER = required('TINWAVE_SERVER');
 
 const LIMIT_MS = 120_000;
@@ -162,6 +166,25 @@ export function version(page) {
   return page.locator('meta[name="version"]').getAttribute('content');
 }
 
+/** Waits until a newer page is offered: its buttons `take` and `later`. */
+export async function offered(page) {
+  await page.locator('html[data-update="ready"]').waitFor({ state: 'attached' });
+  const notice = buttons(page);
+  await notice.take.waitFor();
+  return notice;
+}
+
+const buttons = (page) => ({
+  take: page.getByRole('button', { name: 'Take it' }),
+  later: page.getByRole('button', { name: 'Later' }),
+});
+
+/** Fails if a newer page is offered. */
+export async function checkNothingOffered(page) {
+  assert.equal(await page.locator('html').getAttribute('data-update'), null);
+  assert.equal(await buttons(page).take.isVisible(), false);
+}
+
 /** Waits until the first version is kept for use without a network. */
 export async function keptOffline(page) {
   await page.evaluate(async () => {
@@ -184,12 +207,12 @@ export async function checkAxe(page) {
   assert.deepEqual(told, []);
 }
 
-/** A page whose workbench can't be fetched, until it is mended. */
-export async function withoutWorkbench(t, options) {
+/** A page whose worker's program can't be fetched, until it is mended. */
+export async function withoutWorker(t, options) {
   const server = await serve(t);
   const context = await profile(t, { ...options, serviceWorkers: 'block' });
-  const program = /bench-[0-9a-f]+\.wasm/;
-  const page = await ready(await openIn(context, server.url));
+  const program = (url) => LATER.some((name) => name.endsWith('.wasm') && url.pathname.endsWith(name));
   await context.route(program, (route) => route.abort());
+  const page = await ready(await openIn(context, server.url));
   return { page, mend: () => context.unroute(program) };
 }

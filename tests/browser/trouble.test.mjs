@@ -20,13 +20,18 @@ async function spoilt(t, pattern, spoil) {
   return { page: await open(t, link), link, repair: () => writeFile(file, whole) };
 }
 
-async function saysSo(page, link) {
+/** One story: the notice, why, and the link. */
+async function saysSo(page, link, story = 'load') {
   const notice = page.locator('#trouble');
   await notice.waitFor();
   assert.equal(await notice.getAttribute('role'), 'alert');
-  assert.ok((await page.locator('#trouble-text').innerText()).length > 20, 'a sentence');
+  for (const one of ['load', 'stop']) {
+    assert.equal(await page.locator(`#trouble-${one}`).isVisible(), one === story, one);
+  }
   assert.equal(await page.locator('#trouble-link').inputValue(), link);
   assert.equal(await page.locator('html').getAttribute('data-app'), 'trouble');
+  assert.equal(await page.locator('.shell-late').isVisible(), false, 'no second story');
+  assert.ok(await page.locator('#app h1').isVisible(), 'the page as it was sent');
 }
 
 scenario('the program is missing: said, link kept, and a second try works', async (t) => {
@@ -68,7 +73,7 @@ scenario('a program that stops later says so, and the link follows', async (t) =
   for (const where of ['event', 'promise']) {
     const page = await ready(await open(t, url));
     await page.evaluate(trap, where);
-    await saysSo(page, page.url());
+    await saysSo(page, page.url(), 'stop');
   }
 });
 
@@ -79,12 +84,27 @@ scenario('an ordinary script error is no alarm', async (t) => {
   assert.equal(await page.locator('#trouble').isVisible(), false);
 });
 
+scenario('without its loader the page says so by itself', async (t) => {
+  const folder = await copyOf(t, FIRST);
+  await rm(join(folder, await fileLike(folder, /^start-.*\.js$/)));
+  const { url } = await serve(t, { folder });
+  const page = await open(t, url);
+  const late = page.locator('.shell-late');
+  assert.equal(await late.isVisible(), false, 'not at once');
+  const session = await page.context().newCDPSession(page);
+  await session.send('Animation.enable');
+  await session.send('Animation.setPlaybackRate', { playbackRate: 20 });
+  await late.waitFor();
+  assert.ok((await late.innerText()).length > 20, 'a sentence');
+});
+
 scenario('without script the page still says what it is', async (t) => {
   const { url } = await serve(t);
   const page = await open(t, url, { javaScriptEnabled: false });
   assert.ok(await page.locator('h1').isVisible(), 'a heading');
   assert.ok((await page.locator('main').innerText()).length > 100, 'text to read');
-  for (const id of ['trouble', 'offline-note', 'update-note']) {
-    assert.equal(await page.locator(`#${id}`).isVisible(), false, id);
+  assert.ok(await page.locator('noscript').isVisible(), 'what is missing');
+  for (const hidden of ['#trouble', '.shell-late']) {
+    assert.equal(await page.locator(hidden).isVisible(), false, hidden);
   }
 });

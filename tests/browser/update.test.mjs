@@ -6,11 +6,13 @@ import { join } from 'node:path';
 import {
   FIRST,
   SECOND,
+  checkNothingOffered,
   checkQuiet,
   copyOf,
   deploy,
   fileLike,
   keptOffline,
+  offered,
   openIn,
   profile,
   ready,
@@ -29,15 +31,13 @@ async function visited(t) {
   return { folder, server, context, page, first: await version(page) };
 }
 
-const note = (page) => page.locator('#update-note');
-
 scenario('announces a new version and takes it up when told, the link kept', async (t) => {
   const { folder, context, page, first } = await visited(t);
   await deploy(SECOND, folder);
 
   await page.reload();
   await ready(page);
-  await note(page).waitFor();
+  await offered(page);
   assert.equal(await version(page), first, 'still the version that the person has');
 
   // A second window, opened now, must be the same version, all of it.
@@ -49,12 +49,12 @@ scenario('announces a new version and takes it up when told, the link kept', asy
   await page.evaluate(() => history.replaceState(null, '', `${location.hash || '#v=1'}`));
   const address = page.url();
   assert.ok(address.includes('#'), address);
-  await page.locator('#update-take').click();
+  await (await offered(page)).take.click();
   await page.waitForFunction((old) => document.querySelector('meta[name="version"]')?.content !== old, first);
   await ready(page);
   assert.match(await version(page), /-second$/);
   assert.equal(page.url(), address);
-  assert.equal(await note(page).isVisible(), false);
+  await checkNothingOffered(page);
   await checkQuiet(page);
 });
 
@@ -63,8 +63,7 @@ scenario('after it, the new version works without a network and the old one is g
   await page.evaluate(() => caches.open('somebody else'));
   await deploy(SECOND, folder);
   await page.reload();
-  await note(page).waitFor();
-  await page.locator('#update-take').click();
+  await (await offered(page)).take.click();
   await page.waitForFunction((old) => document.querySelector('meta[name="version"]')?.content !== old, first);
   await ready(page);
   const names = await page.evaluate(() => caches.keys());
@@ -82,13 +81,14 @@ scenario('"later" leaves the old version in use, and asks again at the next visi
   const { folder, page, first } = await visited(t);
   await deploy(SECOND, folder);
   await page.reload();
-  await note(page).waitFor();
-  await page.locator('#update-later').click();
-  assert.equal(await note(page).isVisible(), false);
+  await offered(page);
+  const { take, later } = await offered(page);
+  await later.click();
+  await take.waitFor({ state: 'hidden' });
   await page.reload();
   await ready(page);
   assert.equal(await version(page), first);
-  await note(page).waitFor();
+  await offered(page);
 });
 
 const HALF_THERE = [
@@ -116,7 +116,7 @@ for (const [what, spoil] of HALF_THERE) {
       return worker.state;
     });
     assert.equal(state, 'redundant');
-    assert.equal(await note(page).isVisible(), false);
+    await checkNothingOffered(page);
     await page.reload();
     await ready(page);
     assert.equal(await version(page), first);
@@ -127,7 +127,7 @@ scenario('a window open since the very first visit is asked too', async (t) => {
   const { folder, page, first } = await visited(t);
   await deploy(SECOND, folder);
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
-  await note(page).waitFor();
+  await offered(page);
   await page.reload();
   await ready(page);
   assert.equal(await version(page), first);
@@ -138,13 +138,12 @@ scenario('a window left on the old version is offered the new one', async (t) =>
   const other = await ready(await openIn(context, page.url()));
   await deploy(SECOND, folder);
   await page.reload();
-  await note(page).waitFor();
-  await page.locator('#update-take').click();
+  await (await offered(page)).take.click();
   await page.waitForFunction((old) => document.querySelector('meta[name="version"]')?.content !== old, first);
 
-  await note(other).waitFor();
+  await offered(other);
   assert.equal(await version(other), first, 'not reloaded unasked');
-  await other.locator('#update-take').click();
+  await (await offered(other)).take.click();
   await other.waitForFunction((old) => document.querySelector('meta[name="version"]')?.content !== old, first);
   await ready(other);
 });

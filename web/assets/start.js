@@ -1,14 +1,14 @@
 // Starts the page: waits for the first paint, loads the program, tells of trouble, and
 // keeps the page's files for use without a network. The build puts the files' names in.
 //
-// What it tells the program, on the document's root and by events of the window. The root
-// says it for as long as it holds, so that whoever comes late can look:
+// What it tells the program, on the document's root; of the last two the window hears by
+// an event as well, and the root is for whoever comes late:
 //
 //   data-worker="ADDRESS"              the worker's script, for `new Worker(…, { type: 'module' })`
 //   data-app="loading|ready|trouble"   how the program stands
-//   data-offline="kept"                everything is kept, told once a device by `tinwave-offline`:
-//                                      'Works without a network from now on'
-//   data-update="ready"                a newer page is ready, told by `tinwave-update`:
+//   data-offline="kept"                `tinwave-offline`: everything is kept now; once a device.
+//                                      'Works without a network from now on', for 6 s
+//   data-update="ready"                `tinwave-update`: a newer page is ready.
 //                                      'A newer page is ready': Take it, Later
 //
 // What it hears from the program:
@@ -106,7 +106,6 @@ async function startProgram() {
 // ---- Without a network, and new versions ----
 
 function tellOfflineOnce() {
-  root.dataset.offline = 'kept';
   try {
     if (localStorage.getItem(TOLD_KEY)) return;
     localStorage.setItem(TOLD_KEY, VERSION);
