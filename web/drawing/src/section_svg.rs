@@ -94,21 +94,6 @@ mod tests {
         assert!(!svg.contains("pic-grip"));
     }
 
-    /// The picture that index.html shows before the program is there. After a
-    /// change of drawing or example: `TINWAVE_RENEW=1 cargo test -p tinwave-web
-    /// the_example_file`, look at the file, and put it into index.html.
-    #[test]
-    fn the_example_file_is_the_examples_drawing() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../assets/example-section.svg");
-        let design = tinwave_maker::example::example().design;
-        let drawn = static_section_svg(&design, LengthUnit::Millimetre, 340.0);
-        if std::env::var_os("TINWAVE_RENEW").is_some() {
-            assert!(std::fs::write(path, &drawn).is_ok(), "cannot write {path}");
-        }
-        let kept = std::fs::read_to_string(path).unwrap_or_default();
-        assert_eq!(kept, drawn);
-    }
-
     /// What is kept up to date must have the same marks for every design.
     #[test]
     fn every_design_has_the_same_marks() {
