@@ -2,6 +2,7 @@
 //! px. Pure arithmetic, so that it is tested on any machine; the views that
 //! show it are in `pictures`.
 
+pub mod chart;
 pub mod dimension_line;
 pub mod drag;
 pub mod fixed_point;

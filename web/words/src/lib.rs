@@ -5,6 +5,7 @@
 
 mod cautions;
 pub mod figures;
+pub mod chart;
 mod findings;
 pub mod frame;
 mod labels;
