@@ -210,6 +210,98 @@ pub fn watch_height(element: &web_sys::HtmlElement, told: impl Fn(i32) + 'static
     });
 }
 
+/// Tells an element's width and height, CSS px, now and whenever they change, for as
+/// long as the component or effect that asks lives.
+pub fn watch_size(element: &web_sys::HtmlElement, told: impl Fn(f64, f64) + 'static) {
+    if !is_here() {
+        return;
+    }
+    let watched = element.clone();
+    let look = Closure::<dyn Fn()>::new(move || {
+        let (width, height) = (watched.client_width(), watched.client_height());
+        // What is not shown has no size.
+        if width > 0 && height > 0 {
+            told(f64::from(width), f64::from(height));
+        }
+    });
+    let Ok(observer) = web_sys::ResizeObserver::new(look.as_ref().unchecked_ref()) else {
+        return;
+    };
+    observer.observe(element);
+    let kept = StoredValue::new_local((observer, look));
+    on_cleanup(move || {
+        kept.try_with_value(|(observer, _)| observer.disconnect());
+    });
+}
+
+/// Height of a letter's em in an element, CSS px.
+#[must_use]
+pub fn letter_px(element: &web_sys::HtmlElement) -> f64 {
+    const USUAL: f64 = 13.0;
+    if !is_here() {
+        return USUAL;
+    }
+    let style = window().get_computed_style(element).ok().flatten();
+    let size = style.and_then(|style| style.get_property_value("font-size").ok());
+    size.and_then(|size| size.strip_suffix("px")?.parse().ok())
+        .unwrap_or(USUAL)
+}
+
+/// Runs a task before the next repaint.
+pub fn on_next_frame(task: impl FnOnce() + 'static) {
+    if is_here() {
+        request_animation_frame(task);
+    }
+}
+
+/// Calls whenever the page's colours may have changed: by the device, by a wish for
+/// more contrast, by the choice under More. For as long as the component or effect that
+/// asks lives.
+pub fn on_look(changed: impl Fn() + 'static) {
+    const DEVICES: [&str; 3] = [
+        "(prefers-color-scheme: dark)",
+        "(prefers-contrast: more)",
+        "(forced-colors: active)",
+    ];
+    if !is_here() {
+        return;
+    }
+    let changed = Closure::<dyn Fn()>::new(changed);
+    let heard: &js_sys::Function = changed.as_ref().unchecked_ref();
+    let queries: Vec<web_sys::MediaQueryList> = DEVICES
+        .into_iter()
+        .filter_map(|query| window().match_media(query).ok().flatten())
+        .filter(|query| {
+            let added = query.add_event_listener_with_callback("change", heard);
+            added.is_ok()
+        })
+        .collect();
+    let chosen = watch_root(heard);
+    let kept = StoredValue::new_local((queries, chosen, changed));
+    on_cleanup(move || {
+        kept.try_with_value(|(queries, chosen, changed)| {
+            let heard: &js_sys::Function = changed.as_ref().unchecked_ref();
+            for query in queries {
+                // Only a listener that is gone can be refused.
+                let _ = query.remove_event_listener_with_callback("change", heard);
+            }
+            if let Some(chosen) = chosen {
+                chosen.disconnect();
+            }
+        });
+    });
+}
+
+/// Watches the document's root for a choice of colours.
+fn watch_root(heard: &js_sys::Function) -> Option<web_sys::MutationObserver> {
+    let observer = web_sys::MutationObserver::new(heard).ok()?;
+    let options = web_sys::MutationObserverInit::new();
+    options.set_attributes(true);
+    let root = document().document_element()?;
+    observer.observe_with_options(&root, &options).ok()?;
+    Some(observer)
+}
+
 /// Sets a custom property of an element's styles.
 pub fn set_property(element: &web_sys::HtmlElement, name: &str, value: &str) {
     if is_here() {

@@ -49,10 +49,10 @@ pub fn reading_line(title: &str, axis: &str) -> String {
     [axis, " to read off: ", title].concat()
 }
 
-/// The fold below a chart.
+/// In place of a grid without a curve.
 #[must_use]
-pub const fn as_table() -> &'static str {
-    "The same as a table"
+pub const fn nothing() -> &'static str {
+    "There is nothing to draw yet."
 }
 
 /// Name of the table in that fold.

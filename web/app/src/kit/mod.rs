@@ -7,6 +7,7 @@
 
 pub mod action;
 pub mod caution_block;
+pub mod chart;
 pub mod check;
 pub mod choice;
 pub mod design_field;
@@ -37,6 +38,7 @@ pub mod waits;
 
 pub use action::{Action, ActionKind, ActionLink};
 pub use caution_block::CautionBlock;
+pub use chart::XyChart;
 pub use check::Check;
 pub use choice::Choice;
 pub use design_field::{DesignField, field_id};
