@@ -4,8 +4,8 @@
 //! Numbers are rounded to what a maker can use, in the maker's unit.
 
 mod cautions;
-pub mod figures;
 pub mod chart;
+pub mod figures;
 mod findings;
 pub mod frame;
 mod labels;
