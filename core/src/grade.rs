@@ -14,7 +14,8 @@ use crate::si::SiDesign;
 use crate::verdict::Finding;
 use crate::waveguide_mode::{Mode, modes_up_to};
 
-/// Power in modes other than TE11 up to which nothing is said of it.
+/// Power in modes other than TE11 up to which a second mode is only just there: the
+/// can is still one to take with care, since the mode passes.
 pub const LITTLE_IN_OTHERS: f64 = 0.01;
 /// Power in modes other than TE11 beyond which a can will not do.
 pub const MOST_IN_OTHERS: f64 = 0.10;
@@ -27,6 +28,7 @@ pub const MOST_VSWR: f64 = 2.5;
 
 /// Will it do?
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Grade {
     /// It will do.
     WillDo,
@@ -38,6 +40,7 @@ pub enum Grade {
 
 /// What a grade rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Reason {
     /// Nothing passes in the band, or in its lower part.
     CutOff {
@@ -87,6 +90,7 @@ pub enum Reason {
 
 /// The grade of a can and its band, and what it rests on, the gravest first.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Graded {
     /// The grade.
     pub grade: Grade,

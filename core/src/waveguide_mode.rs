@@ -15,6 +15,7 @@ use crate::math;
 
 /// Which axial field component a mode lacks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Family {
     /// Transverse electric: cutoff at a root of `J_n'`.
     Te,
@@ -28,6 +29,7 @@ pub enum Family {
 /// does not exist, such as index 0) has no [`Mode::root`]; it then counts as
 /// infinitely far below cutoff everywhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Mode {
     /// Transverse electric or transverse magnetic.
     pub family: Family,

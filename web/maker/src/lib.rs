@@ -7,6 +7,7 @@ pub mod confidence;
 pub mod connectors;
 pub mod entry;
 pub mod example;
+pub mod fits;
 pub mod history;
 pub mod link;
 pub mod link_plan;
