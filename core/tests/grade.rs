@@ -192,10 +192,12 @@ fn outside_the_limits_no_cut_is_asked_for() {
         let graded = grade(&can(width, 190.0), Best::Unknown);
         assert_eq!(graded.grade, Grade::WillNotDo);
         assert!(graded.complete && graded.room_below < 0.0);
-        let [Reason::CutOff {
-            te11_cutoff_hz,
-            part_of_band_passes,
-        }] = graded.reasons[..]
+        let [
+            Reason::CutOff {
+                te11_cutoff_hz,
+                part_of_band_passes,
+            },
+        ] = graded.reasons[..]
         else {
             panic!("{:?}", graded.reasons);
         };

@@ -3,16 +3,17 @@
 //! show it are in `pictures`.
 
 pub mod chart;
+pub mod diameter_gauge;
 pub mod dimension_line;
 pub mod drag;
 pub mod fixed_point;
 pub mod frequency_axis;
-pub mod ladder_scene;
 pub mod levels_scene;
 pub mod match_rows;
 pub mod match_scale;
 pub mod match_words;
-pub mod mode_rungs;
+pub mod mode_field;
+pub mod mode_ladder;
 pub mod path_scene;
 pub mod path_text;
 pub mod pattern_scene;

@@ -4,7 +4,7 @@
 //! its grade, is long work and done elsewhere.
 
 use tinwave_core::best_cut::BestCut;
-use tinwave_core::design::{Band, Design, Micrometres, Sweep};
+use tinwave_core::design::{Band, Design, Micrometres, Mouth, Sweep};
 use tinwave_core::fit::trial_design;
 use tinwave_core::grade::{Grade, Graded};
 use tinwave_core::metal::Metal;
@@ -169,12 +169,34 @@ pub fn sizes_for(design: &Design) -> Vec<SizeFit> {
         .filter_map(|(index, size)| {
             let room = Room::of(size.inside_um, base.band);
             let trial = with_can(&base, size);
-            // A ring or a funnel at the mouth may not go with every size.
-            (room.is_one_mode() && trial.check().is_ok()).then_some(SizeFit { index, room, trial })
+            (room.is_one_mode() && goes_together(&trial)).then_some(SizeFit { index, room, trial })
         })
         .collect();
     fits.sort_by(|a, b| b.room.least().total_cmp(&a.room.least()));
     fits
+}
+
+/// Whether can and mouth go together: what stands at the mouth is wider than the can.
+fn goes_together(trial: &Design) -> bool {
+    let outside = trial
+        .can
+        .inside_diameter_um
+        .saturating_add(trial.can.wall_um.saturating_mul(2));
+    let is_wider = match trial.mouth {
+        Mouth::Funnel {
+            mouth_diameter_um: um,
+            ..
+        }
+        | Mouth::Flange {
+            outside_diameter_um: um,
+        }
+        | Mouth::Choke {
+            outside_diameter_um: um,
+            ..
+        } => um > outside,
+        Mouth::Open | Mouth::Absorbing => true,
+    };
+    is_wider && trial.check().is_ok()
 }
 
 fn with_can(base: &Design, size: &TradeSize) -> Design {
@@ -202,7 +224,7 @@ pub fn bands_for(design: &Design) -> Vec<BandFit> {
             trial.band = band.band();
             trial.sweep = Some(over_its_band(trial.band));
             let room = Room::of(trial.can.inside_diameter_um, trial.band);
-            (room.is_one_mode() && trial.check().is_ok()).then_some(BandFit { band, trial })
+            (room.is_one_mode() && goes_together(&trial)).then_some(BandFit { band, trial })
         })
         .collect();
     fits.sort_by(|a, b| {
@@ -229,10 +251,7 @@ pub fn rank(graded: &Graded, cut: Option<&BestCut>) -> (Grade, f64) {
 #[must_use]
 pub fn way_from(fit: &SizeFit, inside_diameter_um: Micrometres) -> (bool, Micrometres) {
     let is_can = matches!(fit.size().group, SizeGroup::UsCan | SizeGroup::MetricCan);
-    (
-        !is_can,
-        fit.size().inside_um.abs_diff(inside_diameter_um),
-    )
+    (!is_can, fit.size().inside_um.abs_diff(inside_diameter_um))
 }
 
 /// Puts a trade size in place of the can, with its best cut where that is known; the

@@ -11,6 +11,7 @@ pub mod fits;
 pub mod history;
 pub mod link;
 pub mod link_plan;
+pub mod mode_role;
 pub mod station;
 pub mod store;
 pub mod trade_sizes;

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::cuts::{BestCuts, BestLength};
+use crate::fits::{MatchBands, MatchSizes};
 use crate::outside::SolveOutside;
 use crate::print::{DrawSheets, Fittings, WriteFile};
 
@@ -21,4 +22,8 @@ pub enum Job {
     DrawSheets(DrawSheets),
     /// Sheets at true scale as a file.
     WriteFile(WriteFile),
+    /// Trade sizes for a band.
+    MatchSizes(MatchSizes),
+    /// Published bands for a can.
+    MatchBands(MatchBands),
 }

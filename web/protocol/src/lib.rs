@@ -5,6 +5,7 @@
 //! A [`Question`] names the type of its answer, so both sides agree on it by type.
 
 pub mod cuts;
+pub mod fits;
 pub mod job;
 pub mod outside;
 pub mod print;

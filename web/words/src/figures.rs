@@ -135,6 +135,14 @@ pub fn db(value: f64) -> String {
     [&format_decimal(value, 1), " dB"].concat()
 }
 
+/// Percent of a fraction: whole from 10 %, else one decimal.
+#[must_use]
+pub fn percent(fraction: f64) -> String {
+    let hundred = 100.0 * fraction;
+    let decimals = u8::from(hundred.abs() < 9.95);
+    [&format_decimal(hundred, decimals), " %"].concat()
+}
+
 /// A change in decibels with its sign, without the unit.
 #[must_use]
 pub fn signed_db(value: f64) -> String {

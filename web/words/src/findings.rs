@@ -3,6 +3,7 @@
 use tinwave_core::verdict::{DiameterRange, Finding, ModeEntry, Severity};
 use tinwave_core::waveguide_mode::Mode;
 
+use super::figures::percent;
 use super::names::mode_effect;
 use tinwave_maker::entry::{LengthUnit, format_decimal, format_hertz, format_metres};
 
@@ -63,17 +64,8 @@ fn words(headline: &str, sentence: String) -> Words {
     Some((headline.into(), sentence))
 }
 
-/// Percent of a fraction: whole from 10 %, else one decimal.
-fn percent(fraction: f64) -> String {
-    let hundred = 100.0 * fraction;
-    let decimals = u8::from(hundred.abs() < 10.0);
-    let mut text = format_decimal(hundred, decimals);
-    text.push_str(" %");
-    text
-}
-
 /// `76.1 to 92.4 mm`, rounded inwards so that both ends do.
-fn span(range: DiameterRange, unit: LengthUnit) -> String {
+pub(crate) fn span(range: DiameterRange, unit: LengthUnit) -> String {
     let step = match unit {
         LengthUnit::Millimetre => 0.1e-3,
         LengthUnit::Inch => 25.4e-6,

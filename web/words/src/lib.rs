@@ -3,11 +3,13 @@
 //! Short, plain sentences; the trade's term stands beside the plain one.
 //! Numbers are rounded to what a maker can use, in the maker's unit.
 
+pub mod can;
 mod cautions;
 pub mod chart;
 pub mod figures;
 mod findings;
 pub mod frame;
+pub mod grade;
 mod labels;
 pub mod link_plan;
 mod names;

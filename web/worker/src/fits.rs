@@ -88,7 +88,9 @@ impl Trial {
                     }
                 }
             }
-            Stage::Grade(cut) => return Some(graded(&mut self.design, *cut, self.outside.as_ref())),
+            Stage::Grade(cut) => {
+                return Some(graded(&mut self.design, *cut, self.outside.as_ref()));
+            }
         }
         None
     }
@@ -126,6 +128,8 @@ pub struct FitsWork<K> {
     total: u32,
     found: Vec<(K, Matched)>,
     news: bool,
+    /// What was known from the start is told with the first step.
+    untold: bool,
 }
 
 impl<K> FitsWork<K> {
@@ -141,13 +145,14 @@ impl<K> FitsWork<K> {
             total: STEPS * u32::try_from(left.len()).unwrap_or(0),
             left,
             in_hand: None,
-            news: !found.is_empty(),
+            news: false,
+            untold: !found.is_empty(),
             found,
         }
     }
 
     fn take_step(&mut self) {
-        self.news = false;
+        self.news = std::mem::take(&mut self.untold);
         let Some((_, design)) = self.left.front() else {
             return;
         };

@@ -14,8 +14,7 @@ thread_local! {
 }
 
 /// What came out of a trial, if it was made.
-#[must_use]
-pub fn known(trial: &Design) -> Option<Matched> {
+pub(crate) fn known(trial: &Design) -> Option<Matched> {
     KEPT.with_borrow(|kept| {
         let found = kept.iter().find(|(known, _)| known == trial);
         found.map(|(_, matched)| matched.clone())
@@ -23,7 +22,7 @@ pub fn known(trial: &Design) -> Option<Matched> {
 }
 
 /// Keeps what came out of a trial.
-pub fn keep(trial: Design, matched: Matched) {
+pub(crate) fn keep(trial: Design, matched: Matched) {
     KEPT.with_borrow_mut(|kept| {
         kept.push((trial, matched));
         let excess = kept.len().saturating_sub(MOST_KEPT);

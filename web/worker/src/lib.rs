@@ -2,6 +2,8 @@
 //! wanted. Pure logic but for the door (`wasm`), so that any machine can test it.
 
 pub mod cuts;
+pub mod fits;
+mod fits_kept;
 pub mod fittings;
 pub mod outside;
 pub mod outsides;

@@ -5,6 +5,7 @@ use tinwave_protocol::Job;
 
 use crate::Running;
 use crate::cuts::CutsWork;
+use crate::fits::FitsWork;
 use crate::fittings::FittingsWork;
 use crate::outside::OutsideWork;
 use crate::print::{FileWork, SheetsWork};
@@ -44,5 +45,7 @@ pub fn begin(job: Job) -> Running {
         Job::Fittings(question) => Running::new(FittingsWork::new(question)),
         Job::DrawSheets(question) => Running::new(SheetsWork(question)),
         Job::WriteFile(question) => Running::new(FileWork(question)),
+        Job::MatchSizes(question) => Running::new(FitsWork::sizes(&question)),
+        Job::MatchBands(question) => Running::new(FitsWork::bands(&question)),
     }
 }

@@ -1,7 +1,6 @@
 //! The parts of the page that the workbench answers for: each has its markup, an
 //! answer to every change, and its long jobs.
 
-pub mod fits;
 pub mod horn;
 pub mod measure;
 pub mod spread;
@@ -20,12 +19,6 @@ struct Part {
 }
 
 const PARTS: &[Part] = &[
-    Part {
-        name: "fit",
-        markup: include_str!("../../parts/fits.html"),
-        answer: fits::answer,
-        begin: fits::begin,
-    },
     Part {
         name: "horn",
         markup: include_str!("../../parts/horn.html"),
