@@ -50,6 +50,11 @@ const opensOwn = location.hash.length > 1 || /^link /m.test(kept);
 if (opensOwn) root.dataset.opening = 'own';
 root.dataset.worker = new URL(WORKER, import.meta.url).href;
 
+function uncover() {
+  delete root.dataset.opening;
+  element('app').inert = false;
+}
+
 // ---- Trouble: one story for a program that did not come or did not last ----
 
 const keepLink = () => {
@@ -59,7 +64,7 @@ const keepLink = () => {
 function trouble(story) {
   if (root.dataset.app === 'trouble') return;
   root.dataset.app = 'trouble';
-  delete root.dataset.opening;
+  uncover();
   keepLink();
   for (const one of ['load', 'stop']) element(`trouble-${one}`).hidden = one !== story;
   const notice = element('trouble');
@@ -91,12 +96,14 @@ async function firstPaint() {
 
 async function startProgram() {
   root.dataset.app = 'loading';
+  // What is typed into the example's fields would be lost when the program takes over.
+  element('app').inert = true;
   await firstPaint();
   try {
-    const program = await import(SCRIPT);
-    await program.default({ module_or_path: new URL(PROGRAM, import.meta.url) });
+    const [program, response] = await Promise.all([import(SCRIPT), fetch(new URL(PROGRAM, import.meta.url))]);
+    await program.default({ module_or_path: response });
     if (root.dataset.app === 'loading') root.dataset.app = 'ready';
-    delete root.dataset.opening;
+    uncover();
   } catch (error) {
     console.error(error);
     trouble(isTrap(error) ? 'stop' : 'load');
