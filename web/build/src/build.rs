@@ -13,7 +13,9 @@ use crate::target::Target;
 use crate::toolchain::Toolchain;
 use crate::weight::Weight;
 use std::fs;
+use std::panic::resume_unwind;
 use std::path::PathBuf;
+use std::thread;
 
 /// What to build.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,12 +53,7 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
     } else {
         None
     };
-    let program = |program| bound(program, &toolchain, optimiser.as_ref(), steps);
-    let parts = Parts {
-        app: program(Program::App)?,
-        worker: program(Program::Worker)?,
-        first_paint: steps.step("rendering the first paint", FirstPaint::render)?,
-    };
+    let parts = parts(&toolchain, optimiser.as_ref(), steps)?;
     let work = workspace_folder().join("target/wasm/texts");
     fs::create_dir_all(&work).map_err(Failure::file("create", &work))?;
     let page = assemble(&parts, &options.version_tag, &|kind, text| {
@@ -72,6 +69,23 @@ pub fn build(options: &BuildOptions, steps: &Steps) -> Result<Weight> {
         steps.say(line);
     }
     Ok(weight)
+}
+
+/// The programs, and beside their compilation, which leaves a core idle for long, the
+/// first paint by this machine's own compiler.
+fn parts(toolchain: &Toolchain, optimiser: Option<&Optimiser>, steps: &Steps) -> Result<Parts> {
+    thread::scope(|scope| {
+        let first_paint =
+            scope.spawn(|| steps.step("rendering the first paint", FirstPaint::render));
+        let program = |program| bound(program, toolchain, optimiser, steps);
+        let (app, worker) = (program(Program::App), program(Program::Worker));
+        let first_paint = first_paint.join();
+        Ok(Parts {
+            app: app?,
+            worker: worker?,
+            first_paint: first_paint.unwrap_or_else(|panic| resume_unwind(panic))?,
+        })
+    })
 }
 
 fn check_tag(tag: &str) -> Result<()> {
