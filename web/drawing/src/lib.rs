@@ -2,6 +2,7 @@
 //! px. Pure arithmetic, so that it is tested on any machine; the views that
 //! show it are in `pictures`.
 
+pub mod bench;
 pub mod chart;
 pub mod diameter_gauge;
 pub mod dimension_line;

@@ -3,6 +3,7 @@
 //! bands, sizes, wires and connectors. No browser.
 
 pub mod bands;
+pub mod bench;
 pub mod confidence;
 pub mod connectors;
 pub mod entry;

@@ -12,6 +12,7 @@ pub mod frame;
 pub mod grade;
 mod labels;
 pub mod link_plan;
+pub mod make;
 mod names;
 mod refusals;
 pub mod terms;
