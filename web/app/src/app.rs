@@ -2,20 +2,30 @@
 
 use leptos::prelude::*;
 
-use crate::frame::{Rail, Strip, TopLine};
+use crate::frame::{self, Rail, Said, SidePages, SkipLink, Strip, Told, TopLine};
 use crate::state::Workshop;
 use crate::stations::OpenStation;
 
 /// The whole page: the top line, the stations' names, and the station that is open.
 #[component]
 pub fn App() -> impl IntoView {
-    provide_context(Workshop::open());
+    let workshop = Workshop::open();
+    provide_context(workshop);
+    frame::begin(workshop);
+    let pages = expect_context::<SidePages>();
+    let place = move || match pages.open() {
+        Some(page) => pages.view(page).into_any(),
+        None => view! { <OpenStation/> }.into_any(),
+    };
     view! {
+        <SkipLink/>
         <TopLine/>
         <Rail/>
         <main id="station" class="station-place">
-            <OpenStation/>
+            <Said/>
+            {place}
         </main>
         <Strip/>
+        <Told/>
     }
 }

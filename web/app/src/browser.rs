@@ -340,3 +340,127 @@ pub fn read_file(file: &web_sys::File, read: impl FnOnce(Option<Vec<u8>>) + 'sta
         read(buffer.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec()));
     });
 }
+
+/// Runs a task after the present change is on the page.
+pub fn soon(task: impl FnOnce() + 'static) {
+    if is_here() {
+        request_animation_frame(task);
+    }
+}
+
+/// The document's title.
+pub fn set_title(title: &str) {
+    if is_here() {
+        document().set_title(title);
+    }
+}
+
+/// Begins to read at an element: the page is at its top, the element has the focus.
+pub fn begin_at(id: &str) {
+    if !is_here() {
+        return;
+    }
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+    if let Some(element) = document().get_element_by_id(id)
+        && let Some(element) = element.dyn_ref::<web_sys::HtmlElement>()
+    {
+        let options = web_sys::FocusOptions::new();
+        options.set_prevent_scroll(true);
+        // Only an element that is gone can refuse.
+        let _ = element.focus_with_options(&options);
+    }
+}
+
+/// Tells an event of that name to the window: `start.js` listens.
+pub fn tell_window(name: &str) {
+    if is_here()
+        && let Ok(event) = web_sys::Event::new(name)
+    {
+        // Nobody can refuse it.
+        let _ = window().dispatch_event(&event);
+    }
+}
+
+/// Listens to an event of the window for as long as the component that asks lives.
+pub fn on_window_while_here(name: &'static str, heard: impl Fn(web_sys::Event) + 'static) {
+    if is_here() {
+        let listener = window_event_listener_untyped(name, heard);
+        on_cleanup(move || listener.remove());
+    }
+}
+
+/// Whether an event happened inside an element.
+#[must_use]
+pub fn is_inside(element: &web_sys::Element, event: &web_sys::Event) -> bool {
+    let target = event.target();
+    let node = target
+        .as_ref()
+        .and_then(|target| target.dyn_ref::<web_sys::Node>());
+    element.contains(node)
+}
+
+/// The key of a keyboard's event.
+#[must_use]
+pub fn key_of(event: &web_sys::Event) -> Option<String> {
+    event
+        .dyn_ref::<web_sys::KeyboardEvent>()
+        .map(web_sys::KeyboardEvent::key)
+}
+
+/// The key that was pressed together with Ctrl or ⌘; capital with Shift.
+#[must_use]
+pub fn command_key_of(event: &web_sys::Event) -> Option<String> {
+    let event = event.dyn_ref::<web_sys::KeyboardEvent>()?;
+    (event.ctrl_key() || event.meta_key()).then(|| event.key())
+}
+
+/// Whether an event happened where a text is typed.
+#[must_use]
+pub fn is_typing(event: &web_sys::Event) -> bool {
+    let target = event.target();
+    let element = target
+        .as_ref()
+        .and_then(|target| target.dyn_ref::<web_sys::Element>());
+    element.is_some_and(|element| {
+        element
+            .matches("input[type=text], textarea, [contenteditable]")
+            .unwrap_or(false)
+    })
+}
+
+/// Copies a text; hands on whether the browser did.
+pub fn copy_text(text: &str, done: impl FnOnce(bool) + 'static) {
+    if !is_here() {
+        return;
+    }
+    let copying = window().navigator().clipboard().write_text(text);
+    leptos::task::spawn_local(async move {
+        done(wasm_bindgen_futures::JsFuture::from(copying).await.is_ok());
+    });
+}
+
+/// Passes a link on by the device's own list, where a finger is its pointer and it has
+/// one; else copies it. Hands on whether it was copied, nothing where the device's list
+/// was shown.
+pub fn share_link(link: &str, done: impl FnOnce(Option<bool>) + 'static) {
+    if !is_here() {
+        return;
+    }
+    let finger = window()
+        .match_media("(pointer: coarse)")
+        .ok()
+        .flatten()
+        .is_some_and(|media| media.matches());
+    let data = web_sys::ShareData::new();
+    data.set_url(link);
+    if finger && js_sys::Reflect::has(&window().navigator(), &"share".into()).unwrap_or(false) {
+        let sharing = window().navigator().share_with_data(&data);
+        leptos::task::spawn_local(async move {
+            // Shutting the list again is a refusal too: nothing to be said.
+            let _ = wasm_bindgen_futures::JsFuture::from(sharing).await;
+            done(None);
+        });
+    } else {
+        copy_text(link, move |copied| done(Some(copied)));
+    }
+}

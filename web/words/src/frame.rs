@@ -1,5 +1,10 @@
 //! What the kit and the frame round the stations always say.
 
+use tinwave_core::design::Design;
+use tinwave_core::grade::Grade;
+use tinwave_maker::entry::{
+    LengthUnit, format_decimal, format_frequency, format_length, format_length_number,
+};
 use tinwave_maker::station::Station;
 
 /// Opens the reasons of a figure.
@@ -163,4 +168,336 @@ pub const fn station(station: Station) -> &'static str {
         Station::Link => "Link",
         Station::Shelf => "Shelf",
     }
+}
+
+/// The page's own name.
+#[must_use]
+pub const fn tinwave() -> &'static str {
+    "Tinwave"
+}
+
+/// Names the list of stations.
+#[must_use]
+pub const fn stations() -> &'static str {
+    "Stations"
+}
+
+/// Leads past the list of stations.
+#[must_use]
+pub const fn skip() -> &'static str {
+    "To the answer"
+}
+
+/// A grade as a verdict.
+#[must_use]
+pub const fn grade(grade: Grade) -> &'static str {
+    match grade {
+        Grade::WillDo => "Will do",
+        Grade::WithCare => "Will do, with care",
+        Grade::WillNotDo => "Will not do",
+    }
+}
+
+/// A grade where there is little room.
+#[must_use]
+pub const fn grade_short(grade: Grade) -> &'static str {
+    match grade {
+        Grade::WithCare => "With care",
+        _ => self::grade(grade),
+    }
+}
+
+/// What the verdict's chip does, for those who hear it.
+#[must_use]
+pub fn chip(grade: Grade) -> String {
+    format!("{}: to the can", self::grade(grade))
+}
+
+/// The name of the example.
+#[must_use]
+pub const fn example() -> &'static str {
+    "Example"
+}
+
+/// A can's size: `⌀ 87.0 × 190.0 mm`.
+#[must_use]
+pub fn size(design: &Design, unit: LengthUnit) -> String {
+    let across = format_length_number(design.can.inside_diameter_um, unit);
+    let long = format_length(design.can.open_length_um, unit);
+    format!("⌀ {across} × {long}")
+}
+
+/// Size and band, below the name.
+#[must_use]
+pub fn size_and_band(design: &Design, unit: LengthUnit) -> String {
+    let band = design.band;
+    let (low, high) = (band_edge(band.low_khz), format_frequency(band.high_khz));
+    format!("{}, {low} to {high}", size(design, unit))
+}
+
+/// A band's edge as it is, without its unit.
+fn band_edge(khz: u32) -> String {
+    super::figures::trimmed(f64::from(khz) / 1e3, 3)
+}
+
+/// Undo, with what it takes back.
+#[must_use]
+pub fn undo(what: Option<&str>) -> String {
+    what.map_or_else(|| "Undo".to_owned(), |what| format!("Undo: {what}"))
+}
+
+/// Redo, with what it brings back.
+#[must_use]
+pub fn redo(what: Option<&str>) -> String {
+    what.map_or_else(|| "Redo".to_owned(), |what| format!("Redo: {what}"))
+}
+
+/// Passes the design on.
+#[must_use]
+pub const fn share() -> &'static str {
+    "Share"
+}
+
+/// The list of everything else.
+#[must_use]
+pub const fn more_list() -> &'static str {
+    "More"
+}
+
+/// The choice of the unit.
+#[must_use]
+pub const fn lengths_in() -> &'static str {
+    "Lengths in"
+}
+
+/// A unit's name on a button.
+#[must_use]
+pub const fn unit(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "mm",
+        LengthUnit::Inch => "inch",
+    }
+}
+
+/// The choice of light and dark.
+#[must_use]
+pub const fn colours() -> &'static str {
+    "Colours"
+}
+
+/// A choice of colours on a button.
+#[must_use]
+pub const fn theme(theme: tinwave_maker::store::Theme) -> &'static str {
+    use tinwave_maker::store::Theme;
+    match theme {
+        Theme::System => "as the device",
+        Theme::Light => "light",
+        Theme::Dark => "dark",
+    }
+}
+
+/// Opens the page of all cautions; its heading.
+#[must_use]
+pub const fn all_cautions() -> &'static str {
+    "All cautions"
+}
+
+/// What the page of cautions says of itself.
+#[must_use]
+pub const fn about_cautions() -> &'static str {
+    "Each stands at the work where it arises as well. Local codes and licensed practice come first."
+}
+
+/// Opens what the page says of itself; its heading.
+#[must_use]
+pub const fn about() -> &'static str {
+    "About this page"
+}
+
+/// What the page says of itself, one paragraph each.
+#[must_use]
+pub const fn about_text() -> [&'static str; 4] {
+    [
+        "Tinwave works out directional antennas made of cans and tubes: the field inside the can with its wire, and the field outside, from published theory. No result is looked up, and the mouth, the wall’s loss and the second mode are part of it.",
+        "Everything happens on this device. Nothing is sent anywhere, nobody is counted, and after the first visit the page needs no network.",
+        "How far a figure can be trusted stands behind its “why”. What is from memory says so; check it before you rely on it.",
+        "Free software: take it under the MIT licence or the Apache licence 2.0, as you like.",
+    ]
+}
+
+/// Leaves a page that stands in the station's place.
+#[must_use]
+pub fn back_to(station: Station) -> String {
+    format!("Back to {}", self::station(station))
+}
+
+/// Begins anew.
+#[must_use]
+pub const fn new_design() -> &'static str {
+    "New design"
+}
+
+/// After beginning anew.
+#[must_use]
+pub const fn new_design_begun() -> &'static str {
+    "A new design. Undo brings the other back."
+}
+
+/// After the link was copied.
+#[must_use]
+pub const fn link_copied() -> &'static str {
+    "Link copied"
+}
+
+/// Where the browser does not let a page copy.
+#[must_use]
+pub const fn copy_by_hand() -> &'static str {
+    "Copy it by hand: it is in the address bar"
+}
+
+/// Everything is kept for use without a network.
+#[must_use]
+pub const fn works_offline() -> &'static str {
+    "Works without a network from now on"
+}
+
+/// A newer version of the page is here.
+#[must_use]
+pub const fn newer_page() -> &'static str {
+    "A newer page is ready"
+}
+
+/// Takes the newer page.
+#[must_use]
+pub const fn take_it() -> &'static str {
+    "Take it"
+}
+
+/// Not now.
+#[must_use]
+pub const fn later() -> &'static str {
+    "Later"
+}
+
+/// Puts a message away.
+#[must_use]
+pub const fn put_away() -> &'static str {
+    "Put away"
+}
+
+/// Above a text that could not be used.
+#[must_use]
+pub const fn the_text() -> &'static str {
+    "The text as it came"
+}
+
+/// First visit: that this is an example.
+#[must_use]
+pub const fn this_is_an_example() -> &'static str {
+    "This is an example"
+}
+
+/// First visit: what to do.
+#[must_use]
+pub const fn type_your_can() -> &'static str {
+    "Type your can’s width: cut, match and beam follow"
+}
+
+/// First visit: leads to the width.
+#[must_use]
+pub const fn type_it() -> &'static str {
+    "Type it"
+}
+
+/// First visit: the three pictures of the way.
+#[must_use]
+pub const fn three_steps() -> [&'static str; 3] {
+    ["Measure the can", "Drill, cut the wire", "Point it"]
+}
+
+/// The line of the Can station.
+#[must_use]
+pub fn line_can(diameter_um: u32, grade: Grade, unit: LengthUnit) -> String {
+    let verdict = self::grade(grade).to_lowercase();
+    format!("{}: {verdict}", format_length(diameter_um, unit))
+}
+
+/// The line of the Feed station; `better` is the best cut's VSWR where that is much better.
+#[must_use]
+pub fn line_feed(length_um: u32, vswr: f64, better: Option<f64>, unit: LengthUnit) -> String {
+    let vswr = format_decimal(vswr, 2);
+    match better {
+        Some(best) => format!("VSWR {vswr}: best would be {}", format_decimal(best, 2)),
+        None => format!("{} wire, VSWR {vswr}", format_length(length_um, unit)),
+    }
+}
+
+/// The line of the Feed station for a can that will not do.
+#[must_use]
+pub const fn line_no_cut() -> &'static str {
+    "No cut for this can"
+}
+
+/// The line of the Beam station.
+#[must_use]
+pub fn line_beam(gain_dbi: f64, widths_deg: Option<(f64, f64)>) -> String {
+    let gain = format_decimal(gain_dbi, 1);
+    match widths_deg {
+        Some((one, other)) => format!(
+            "{gain} dBi, {}° by {}°",
+            format_decimal(one, 0),
+            format_decimal(other, 0)
+        ),
+        None => format!("{gain} dBi"),
+    }
+}
+
+/// The line of a station that has nothing to tell yet.
+#[must_use]
+pub const fn line_waits(station: Station) -> &'static str {
+    match station {
+        Station::Beam => "Not worked out",
+        Station::Make => "Waits for a can that does",
+        Station::Measure => "Nothing measured yet",
+        Station::Link => "Waits for a beam",
+        _ => "",
+    }
+}
+
+/// The line of the Make station before anything is ticked.
+#[must_use]
+pub const fn line_make() -> &'static str {
+    "Mark, drill, cut, solder"
+}
+
+/// The line of the Link station before it has been opened.
+#[must_use]
+pub const fn line_link() -> &'static str {
+    "How far will it reach?"
+}
+
+/// The line of the Shelf.
+#[must_use]
+pub fn line_shelf(kept: usize) -> String {
+    match kept {
+        0 => "Nothing kept yet".to_owned(),
+        1 => "1 design kept".to_owned(),
+        kept => format!("{kept} designs kept"),
+    }
+}
+
+/// The document's title.
+#[must_use]
+pub fn document_title(station: Station, name: &str) -> String {
+    if name.is_empty() {
+        format!("{} – Tinwave", self::station(station))
+    } else {
+        format!("{name}: {} – Tinwave", self::station(station))
+    }
+}
+
+/// Heads the trade's terms.
+#[must_use]
+pub const fn terms_explained() -> &'static str {
+    "The trade’s terms"
 }

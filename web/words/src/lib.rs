@@ -18,7 +18,7 @@ mod refusals;
 pub mod terms;
 mod why;
 
-pub use cautions::{Caution, CautionText, Occasion, caution, cautions};
+pub use cautions::{Caution, CautionText, Occasion, caution, cautions, occasion};
 pub use findings::{Said, finding, verdict_line};
 pub use labels::{Label, label};
 pub use names::{change, metal, mode_effect};

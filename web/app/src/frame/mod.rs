@@ -1,31 +1,77 @@
-//! What stands round every station: top line, rail, strip.
+//! What stands round every station: top line, rail, strip, notices, more.
+
+mod about_page;
+mod brief;
+mod cautions_page;
+mod first_time;
+mod keys;
+mod lines;
+mod more_list;
+mod rail;
+mod said;
+mod side_page;
+mod station_link;
+mod strip;
+mod top_line;
+
+pub use about_page::AboutPage;
+pub use brief::Briefs;
+pub use cautions_page::CautionsPage;
+pub use first_time::FirstTime;
+pub use lines::Lines;
+pub use rail::Rail;
+pub use said::Said;
+pub use side_page::{SidePage, SidePages};
+pub use strip::Strip;
+pub use top_line::TopLine;
 
 use leptos::prelude::*;
-use tinwave_maker::station::Station;
+use tinwave_words::frame as words;
 
+use crate::browser;
+use crate::kit::LiveRegion;
 use crate::state::Workshop;
 
-/// The top line: name, verdict, undo, more.
-#[component]
-pub fn TopLine() -> impl IntoView {
-    view! { <header class="top-line"><p>"Tinwave"</p></header> }
+/// Provides what the frame's parts and the stations share, and follows the work with
+/// the document's title, the focus and the keys.
+pub fn begin(workshop: Workshop) {
+    provide_context(Briefs::new());
+    provide_context(SidePages::new(workshop));
+    provide_context(Lines::new(workshop));
+    Effect::new(move |_| {
+        let name = workshop.work.with(|work| work.design.name.clone());
+        browser::set_title(&words::document_title(workshop.station.get(), &name));
+    });
+    // Whoever opens a station is taken to its answer.
+    Effect::new(move |before: Option<_>| {
+        let now = (workshop.station.get(), expect_context::<SidePages>().open());
+        if before.is_some_and(|before| before != now) {
+            browser::soon(|| browser::begin_at("answer"));
+        }
+        now
+    });
+    keys::listen(workshop);
 }
 
-/// The stations at the left of a desk's screen.
+/// Leads the keys past the list of stations.
 #[component]
-pub fn Rail() -> impl IntoView {
-    view! { <nav class="rail" aria-label="Stations"></nav> }
+pub fn SkipLink() -> impl IntoView {
+    let to_answer = |event: leptos::ev::MouseEvent| {
+        event.prevent_default();
+        browser::focus("answer");
+    };
+    view! { <a class="skip" href="#answer" on:click=to_answer>{words::skip()}</a> }
 }
 
-/// The stations at the bottom of a phone's screen.
+/// Tells those who hear the page its verdict and its first figure, once typing pauses.
 #[component]
-pub fn Strip() -> impl IntoView {
+pub fn Told() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    view! {
-        <nav class="strip" aria-label="Stations">
-            {Station::ALL.map(|station| view! {
-                <button type="button" on:click=move |_| workshop.go_to(station)>{station.key()}</button>
-            }).collect_view()}
-        </nav>
-    }
+    let lines = expect_context::<Lines>();
+    let text = move || {
+        let grade = workshop.answers.graded.with(|graded| graded.grade);
+        let line = lines.of(tinwave_maker::station::Station::Feed);
+        format!("{}. {line}.", words::grade(grade))
+    };
+    view! { <LiveRegion text=text/> }
 }

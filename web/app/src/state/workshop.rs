@@ -167,6 +167,18 @@ impl Workshop {
         self.history.with(History::can_redo)
     }
 
+    /// What the next undo takes back.
+    #[must_use]
+    pub fn undo_change(self) -> Option<Change> {
+        self.history.with(History::undo_change)
+    }
+
+    /// What the next redo brings back.
+    #[must_use]
+    pub fn redo_change(self) -> Option<Change> {
+        self.history.with(History::redo_change)
+    }
+
     /// Where in the history the work is.
     pub(super) fn position(self) -> usize {
         self.history.with_untracked(History::position)
@@ -223,8 +235,14 @@ impl Workshop {
     /// The fragment of that link.
     #[must_use]
     pub fn fragment(self) -> String {
+        self.fragment_at(self.station.get())
+    }
+
+    /// The fragment of the present work at another station.
+    #[must_use]
+    pub fn fragment_at(self, station: Station) -> String {
         self.work
-            .with(|work| link::encode_at(work, self.station.get(), &self.address.unknown()))
+            .with(|work| link::encode_at(work, station, &self.address.unknown()))
     }
 }
 

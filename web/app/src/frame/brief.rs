@@ -1,0 +1,134 @@
+//! Short notices. They speak in the top line in place of the name, cover nothing and
+//! move nothing; for six seconds, or until they are answered where there is a choice.
+
+use leptos::prelude::*;
+use tinwave_words::frame as words;
+
+use crate::browser::{self, Timer};
+
+/// How long a notice without a choice stands, in milliseconds.
+const STANDS_MS: u32 = 6_000;
+
+/// A notice.
+#[derive(Clone)]
+pub(super) struct Brief {
+    pub(super) text: String,
+    /// What can be pressed, and what that does.
+    pub(super) actions: Vec<(String, Callback<()>)>,
+    /// Whether it waits for its answer.
+    stays: bool,
+}
+
+/// The place of short notices. A handle, copied freely.
+#[derive(Clone, Copy)]
+pub struct Briefs {
+    brief: RwSignal<Option<Brief>>,
+    rest: Timer,
+}
+
+impl Briefs {
+    /// With nothing to say; listens to what the loader tells.
+    pub(super) fn new() -> Self {
+        let briefs = Self {
+            brief: RwSignal::new(None),
+            rest: Timer::new(),
+        };
+        browser::on_window("tinwave-offline", move |_| {
+            briefs.say(words::works_offline())
+        });
+        browser::on_window("tinwave-update", move |_| briefs.newer_page());
+        Effect::new(move |_| {
+            if browser::left_by_start("update").is_some() {
+                briefs.newer_page();
+            }
+        });
+        briefs
+    }
+
+    /// Says something for a while.
+    pub fn say(self, text: impl Into<String>) {
+        self.show(text.into(), Vec::new(), false);
+    }
+
+    /// Says something for a while, with one thing to press ("Undo").
+    pub fn say_with(self, text: impl Into<String>, action: impl Into<String>, press: Callback<()>) {
+        self.show(text.into(), vec![(action.into(), press)], false);
+    }
+
+    fn newer_page(self) {
+        let take = Callback::new(|()| browser::tell_window("tinwave-take-update"));
+        let later = Callback::new(|()| {});
+        let actions = vec![
+            (words::take_it().to_owned(), take),
+            (words::later().to_owned(), later),
+        ];
+        self.show(words::newer_page().to_owned(), actions, true);
+    }
+
+    fn show(self, text: String, actions: Vec<(String, Callback<()>)>, stays: bool) {
+        self.brief.set(Some(Brief {
+            text,
+            actions,
+            stays,
+        }));
+        self.rest.clear();
+        if !stays {
+            self.rest.set(STANDS_MS, move || self.brief.set(None));
+        }
+    }
+
+    /// While a notice is pointed at or has the focus, it stays.
+    pub(super) fn hold(self) {
+        self.rest.clear();
+    }
+
+    /// It is left again.
+    pub(super) fn release(self) {
+        let goes = self
+            .brief
+            .with_untracked(|brief| brief.as_ref().is_some_and(|brief| !brief.stays));
+        if goes {
+            self.rest.set(STANDS_MS, move || self.brief.set(None));
+        }
+    }
+
+    /// Puts the notice away.
+    pub(super) fn put_away(self) {
+        self.rest.clear();
+        self.brief.set(None);
+    }
+
+    /// The notice that stands.
+    pub(super) fn standing(self) -> Option<Brief> {
+        self.brief.get()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_notice_stands_until_it_is_put_away() {
+        Owner::new().with(|| {
+            let briefs = Briefs::new();
+            briefs.say("Link copied");
+            assert_eq!(
+                briefs.standing().map(|brief| brief.text).as_deref(),
+                Some("Link copied")
+            );
+            briefs.put_away();
+            assert!(briefs.standing().is_none());
+        });
+    }
+
+    #[test]
+    fn a_newer_page_waits_for_its_answer() {
+        Owner::new().with(|| {
+            let briefs = Briefs::new();
+            briefs.newer_page();
+            let brief = briefs.standing();
+            assert!(brief.is_some_and(|brief| brief.stays && brief.actions.len() == 2));
+        });
+    }
+}
