@@ -114,8 +114,8 @@ impl Lines {
                 words::line_beam(figures.realised_gain_dbi, widths)
             } else if let Some(beam) = approximate {
                 words::line_beam(
-                    beam.gain_dbi,
-                    beam.beamwidth_e_deg.zip(beam.beamwidth_h_deg),
+                    beam.realised_gain_dbi.unwrap_or(beam.directivity_dbi),
+                    Some((beam.beamwidth_e_deg, beam.beamwidth_h_deg)),
                 )
             } else {
                 words::line_waits(Station::Beam).to_owned()

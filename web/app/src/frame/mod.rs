@@ -1,18 +1,18 @@
 //! What stands round every station: top line, rail, strip, notices, more.
 
-mod about_page;
-mod brief;
-mod cautions_page;
-mod first_time;
-mod keys;
-mod lines;
-mod more_list;
-mod rail;
-mod said;
-mod side_page;
-mod station_link;
-mod strip;
-mod top_line;
+pub mod about_page;
+pub mod brief;
+pub mod cautions_page;
+pub mod first_time;
+pub mod keys;
+pub mod lines;
+pub mod more_list;
+pub mod rail;
+pub mod said;
+pub mod side_page;
+pub mod station_link;
+pub mod strip;
+pub mod top_line;
 
 pub use about_page::AboutPage;
 pub use brief::Briefs;
