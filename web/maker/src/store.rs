@@ -43,6 +43,8 @@ pub struct Kept {
     pub unit: LengthUnit,
     /// Light or dark.
     pub theme: Theme,
+    /// The plan of a link, as [`crate::link_plan::text`] writes it.
+    pub plan: Option<String>,
     /// Saved designs, the newest first.
     pub saved: Vec<SavedDesign>,
     /// Lines that a newer page kept, written back as they were.
@@ -109,6 +111,7 @@ fn read_line(kept: &mut Kept, line: &str) -> bool {
         // A word that a newer page knows is no fault; the default holds.
         "unit" => kept.unit = LengthUnit::from_key(rest).unwrap_or_default(),
         "theme" => kept.theme = Theme::from_key(rest).unwrap_or_default(),
+        "plan" => kept.plan = Some(rest.to_owned()),
         "saved" => {
             let Some((link, name)) = rest.split_once(' ') else {
                 return false;
@@ -138,6 +141,9 @@ pub fn write(kept: &Kept) -> String {
     }
     line(&["unit", kept.unit.key()]);
     line(&["theme", kept.theme.key()]);
+    if let Some(plan) = &kept.plan {
+        line(&["plan", plan]);
+    }
     for design in &kept.saved {
         line(&["saved", &design.link, &design.name]);
     }

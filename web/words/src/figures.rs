@@ -158,11 +158,16 @@ pub fn signed_db(value: f64) -> String {
 /// Whole decibels without their sign, for sentences. Never `0` of what is not zero.
 #[must_use]
 pub fn whole_db(value: f64) -> String {
-    if value.abs() < 0.5 {
-        db(value.abs())
-    } else {
-        [&format_decimal(value.abs(), 0), " dB"].concat()
-    }
+    let size = value.abs();
+    let decimals = if size < 0.5 { 1 } else { 0 };
+    [&format_decimal(size, decimals), " dB"].concat()
+}
+
+/// The same with a minus where something is missing, value and unit apart.
+#[must_use]
+pub fn whole_db_parts(value: f64) -> (String, &'static str) {
+    let decimals = if value.abs() < 0.5 { 1 } else { 0 };
+    (format_decimal(value, decimals), "dB")
 }
 
 /// A level.

@@ -120,6 +120,11 @@ impl Answers {
         self.search.follow(workshop);
     }
 
+    /// Whether somebody has touched the page: only then the worker is asked.
+    pub(super) fn is_awake(self) -> bool {
+        self.search.is_awake()
+    }
+
     /// Sets the worker to work: somebody has touched the page.
     pub fn wake(self) {
         self.search.wake();

@@ -9,11 +9,13 @@ mod address;
 mod answers;
 mod memory;
 mod opening;
+mod plan;
 mod search;
 mod workshop;
 
 pub use answers::{Answers, Freshness};
 pub use memory::Memory;
 pub use opening::Notice;
+pub use plan::Plan;
 pub use search::BestCutState;
 pub use workshop::Workshop;

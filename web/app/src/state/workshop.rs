@@ -13,6 +13,7 @@ use super::address::Address;
 use super::answers::Answers;
 use super::memory::Memory;
 use super::opening::{self, Notice};
+use super::plan::Plan;
 use crate::browser::{self, Timer};
 
 /// A run of steps (a button, an arrow key) counts as one edit until this pause.
@@ -30,6 +31,8 @@ pub struct Workshop {
     pub station: RwSignal<Station>,
     /// What follows from the work.
     pub answers: Answers,
+    /// The plan of a link with it.
+    pub plan: Plan,
     /// What the device keeps between visits.
     pub memory: Memory,
     /// Something to be said above everything.
@@ -49,12 +52,14 @@ impl Workshop {
         let history = RwSignal::new(History::new(opened.work));
         let work = Memo::new(move |_| history.with(|history| history.current().clone()));
         let station = RwSignal::new(opened.station);
+        let answers = Answers::new(work);
         let workshop = Self {
             history,
             work,
             unit: RwSignal::new(memory.unit()),
             station,
-            answers: Answers::new(work),
+            answers,
+            plan: Plan::open(work, answers, memory),
             memory,
             notice: RwSignal::new(opened.notice),
             refill: RwSignal::new(0),
@@ -62,6 +67,7 @@ impl Workshop {
             rest: Timer::new(),
         };
         workshop.answers.follow(workshop);
+        workshop.plan.follow(answers, memory);
         workshop.address.follow(workshop);
         memory.follow(workshop);
         workshop

@@ -5,7 +5,7 @@ use tinwave_maker::entry::LengthUnit;
 use tinwave_maker::link_plan::{Knowledge, LinkAnswer, PlanAnswer};
 
 use super::names::end;
-use crate::figures::{dbm, distance, entered_distance, whole_db};
+use crate::figures::{dbm, degrees, distance, entered_distance, whole_db};
 
 /// The answer: the station's heading.
 #[must_use]
@@ -247,12 +247,12 @@ pub const fn waits() -> (&'static str, &'static str, &'static str) {
     )
 }
 
-/// What it waits for at the far end.
+/// Of a kept design that gives no antenna in this band.
 #[must_use]
-pub const fn waits_far() -> (&'static str, &'static str) {
+pub const fn kept_unusable() -> (&'static str, &'static str) {
     (
-        "The far end has no antenna",
-        "The design chosen for it sends no wave in this band. Choose another below, or state gain and width.",
+        "This design can’t be used here",
+        "It will not do in the present band, or its link can’t be read. Choose another, or state gain and width.",
     )
 }
 
@@ -267,8 +267,81 @@ pub(super) const fn knowledge(knowledge: Knowledge) -> &'static str {
     }
 }
 
-/// Where the formulas do not take a number, which the entries' ranges should prevent.
+/// Where the formulas do not take a number: headline and text.
 #[must_use]
-pub const fn out_of_range() -> &'static str {
-    "This link can’t be worked out at this band: one of its numbers is outside what the published formulas cover."
+pub const fn out_of_range() -> (&'static str, &'static str) {
+    (
+        "Not worked out at this band",
+        "One of the link’s numbers is outside what the published formulas cover at this band.",
+    )
+}
+
+/// Labels of the station's figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FigureLabels {
+    /// Of the margin.
+    pub margin: &'static str,
+    /// Of the reach.
+    pub reach: &'static str,
+    /// Of the aim.
+    pub aim: &'static str,
+    /// Of the distance to keep.
+    pub keep_away: &'static str,
+}
+
+/// Labels of the station's figures.
+#[must_use]
+pub const fn figure_labels() -> FigureLabels {
+    FigureLabels {
+        margin: "Margin",
+        reach: "Reaches",
+        aim: "Aim within",
+        keep_away: "Keep away",
+    }
+}
+
+/// Below a figure that waits for an antenna.
+#[must_use]
+pub const fn waits_note() -> &'static str {
+    "waits for both antennas"
+}
+
+/// Below the reach where nothing is heard at the distance entered: where that would be.
+#[must_use]
+pub fn does_not_reach(link: &LinkAnswer, unit: LengthUnit) -> String {
+    if link.reach.out_m < 1.0 {
+        return "does not reach".to_owned();
+    }
+    format!(
+        "does not reach; {} at most",
+        distance(link.reach.out_m, unit)
+    )
+}
+
+/// Below the aim's figure.
+#[must_use]
+pub fn aim_note(three_db_deg: f64) -> String {
+    format!("costs 1 dB; {} costs 3", degrees(three_db_deg))
+}
+
+/// Of an antenna that sends all round.
+#[must_use]
+pub const fn aims_all_round() -> &'static str {
+    "it sends all round"
+}
+
+/// Below the distance to keep.
+#[must_use]
+pub const fn keep_away_note() -> &'static str {
+    "from the mouth, at least"
+}
+
+/// Where no distance to keep can be given.
+#[must_use]
+pub fn keep_away_unknown(answer: &PlanAnswer) -> &'static str {
+    if answer.ends.iter().any(|end| !end.safe.is_empty()) {
+        "not worked out for so much power"
+    } else {
+        "waits for an antenna that sends"
+    }
 }

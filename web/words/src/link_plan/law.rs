@@ -184,3 +184,19 @@ fn source(rule: &Rule) -> String {
     };
     format!("{}, {date}; {basis}.", rule.source.citation)
 }
+
+/// Heads what the rules ask besides.
+#[must_use]
+pub const fn conditions_title() -> &'static str {
+    "Conditions and sources"
+}
+
+/// How many conditions there are.
+#[must_use]
+pub fn conditions_summary(count: usize) -> String {
+    match count {
+        0 => "none are known; check with your administration".to_owned(),
+        1 => "one to be met as well".to_owned(),
+        _ => format!("{count} to be met as well"),
+    }
+}

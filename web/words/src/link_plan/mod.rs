@@ -3,6 +3,7 @@
 
 mod aim;
 mod answer;
+mod budget;
 mod entries;
 mod law;
 mod names;
@@ -13,15 +14,21 @@ mod why;
 
 pub use aim::{aim_lean, aim_polarisation, aim_rows, aim_wrong};
 pub use answer::{
-    PartTitle, answer, directions_note, in_short, level_names, margin_bracket, margin_note,
-    out_of_range, part_titles, picture_description, picture_title, reach_note, reason, waits,
-    waits_far,
+    FigureLabels, PartTitle, aim_note, aims_all_round, answer, directions_note, does_not_reach,
+    figure_labels, in_short, keep_away_note, keep_away_unknown, kept_unusable, level_names,
+    margin_bracket, margin_note, out_of_range, part_titles, picture_description, picture_title,
+    reach_note, reason, waits, waits_note,
 };
+pub use budget::budget_rows;
 pub use entries::{ChoiceWord, Summary, antenna_note, choice_words, help, label, refusal, summary};
-pub use law::{law_conditions, law_headline, law_lines, law_sources, law_text, no_rules};
+pub use law::{
+    conditions_summary, conditions_title, law_conditions, law_headline, law_lines, law_sources,
+    law_text, no_rules,
+};
 pub use names::{
-    arrangement, cable, cable_basis, change, connector, material, rate, role, rules,
-    sensitivity_by, step, width,
+    arrangement, axis_name, cable, cable_basis, cable_note, change, connector, connectors_of,
+    material, rate, rate_groups, rate_note, remove_obstacle, remove_wall, role, rules,
+    sensitivity_by, step, trees_note, wall_note, wall_of, width,
 };
 pub use path::{PathLabels, clearance_rows, not_counted, path_headline, path_labels, path_text};
 pub use receive::{receive_rows, receiver_rows};

@@ -3,12 +3,12 @@
 use tinwave_core::radio_link::lawful::{Arrangement, RuleSet};
 use tinwave_core::radio_link::{
     BudgetItemKind, BuildingMaterial, ChannelWidth, CoaxBasis, CoaxType, Coding, Connector, End,
-    LARGER_ANTENNA_DB, LinkChange, OlderRate,
+    FoliageLoss, LARGER_ANTENNA_DB, LinkChange, OlderRate,
 };
-use tinwave_maker::entry::LengthUnit;
-use tinwave_maker::link_plan::{PlanAnswer, Rate, Role, SensitivityBy, Spot};
+use tinwave_maker::entry::{LengthUnit, format_decimal};
+use tinwave_maker::link_plan::{PlanAnswer, Rate, Role, SensitivityBy, Spot, WallLoss};
 
-use crate::figures::{entered_distance, trimmed, whole_db};
+use crate::figures::{db, entered_distance, trimmed, whole_db};
 
 /// A material.
 #[must_use]
@@ -243,4 +243,77 @@ pub fn change(answer: &PlanAnswer, change: LinkChange) -> String {
         LinkChange::ClearObstacle => "Rise over the obstacle".to_owned(),
         LinkChange::HalveDistance => "Half the distance".to_owned(),
     }
+}
+
+/// Headings of the rates: of one stream, and the older ones.
+#[must_use]
+pub const fn rate_groups() -> (&'static str, &'static str) {
+    ("One stream", "Older")
+}
+
+/// Below the rate.
+#[must_use]
+pub const fn rate_note() -> &'static str {
+    "The least that the standard asks; what arrives is about half (common practice, no source)"
+}
+
+/// Below a cable: its loss, and how that is known.
+#[must_use]
+pub fn cable_note(loss: &str, basis: Option<CoaxBasis>) -> String {
+    format!("{loss}, {}", cable_basis(basis))
+}
+
+/// The connectors of an end.
+#[must_use]
+pub const fn connectors_of(end: End) -> &'static str {
+    match end {
+        End::A => "Connectors here",
+        End::B => "Connectors, far end",
+    }
+}
+
+/// A wall by its number.
+#[must_use]
+pub fn wall_of(n: usize) -> String {
+    format!("Wall {} is of", n + 1)
+}
+
+/// Below a wall: what it takes.
+#[must_use]
+pub fn wall_note(wall: &WallLoss) -> String {
+    match wall.loss_db {
+        Some([exact, averaged]) => {
+            format!("{}; {} on average of like walls", db(exact), db(averaged))
+        }
+        None => "not counted at this frequency".to_owned(),
+    }
+}
+
+/// Below the trees: the span of the published forms.
+#[must_use]
+pub fn trees_note(loss: &FoliageLoss) -> String {
+    format!(
+        "{}; {} to {} by other published forms",
+        db(loss.usual_db),
+        format_decimal(loss.low_db, 0),
+        whole_db(loss.high_db)
+    )
+}
+
+/// Removes a wall, for those who hear the button alone.
+#[must_use]
+pub fn remove_wall(n: usize) -> String {
+    format!("Remove wall {}", n + 1)
+}
+
+/// Removes an obstacle, for those who hear the button alone.
+#[must_use]
+pub fn remove_obstacle(n: usize) -> String {
+    format!("Remove obstacle {}", n + 1)
+}
+
+/// An axis with its unit.
+#[must_use]
+pub fn axis_name(name: &str, unit: &str) -> String {
+    format!("{name}, {unit}")
 }

@@ -1,0 +1,41 @@
+//! Every step of the budget, both ways side by side.
+
+use leptos::prelude::*;
+use tinwave_words::link_plan::{self as words, PartTitle};
+
+use super::of_link;
+use crate::kit::{Part, TableFold, TableText};
+use crate::state::Workshop;
+
+/// The budget as a table, with the figures of an end that only listens.
+#[component]
+pub fn StepsTable() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let (title, _) = words::part_titles(PartTitle::Steps);
+    let rows = Memo::new(move |_| {
+        let unit = workshop.unit.get();
+        of_link(workshop, |answer, link| {
+            words::budget_rows(answer, link, unit)
+        })
+    });
+    let table = move || {
+        let (head, rows) = rows.get().unwrap_or_default();
+        TableText { head, rows }
+    };
+    let receiver = move || {
+        let found = of_link(workshop, |_, link| link.receiver).flatten();
+        found.map_or_else(Vec::new, |receiver| words::receiver_rows(&receiver))
+    };
+    view! {
+        <Show when=move || rows.with(Option::is_some)>
+            <Part title>
+                <dl class="receiver-figures">
+                    {move || receiver().into_iter().map(|[name, value]| view! {
+                        <div><dt>{name}</dt><dd>{value}</dd></div>
+                    }).collect_view()}
+                </dl>
+                <TableFold name=title table/>
+            </Part>
+        </Show>
+    }
+}

@@ -1,0 +1,130 @@
+//! Whether the power is lawful: by the rules that are chosen, and never without.
+
+use leptos::prelude::*;
+use tinwave_core::radio_link::End;
+use tinwave_core::radio_link::lawful::{Arrangement, RuleSet};
+use tinwave_maker::link_plan::LawStanding;
+use tinwave_words::link_plan::{self as words, ChoiceWord, PartTitle, choice_words};
+
+use super::answer_of;
+use crate::kit::{Check, Choice, EntryGroup, FindingBlock, FindingTone, Fold, Pick, ShortList};
+use crate::state::Workshop;
+
+/// Rules and what they say.
+#[component]
+pub fn Rules() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let plan = workshop.plan;
+    let rules = Memo::new(move |_| plan.entries.with(|plan| plan.rules));
+    let sets = || std::iter::once(None).chain(RuleSet::ALL.into_iter().map(Some));
+    let key = |set: Option<RuleSet>| set.map_or("", RuleSet::key);
+    let picks: Vec<Pick> = sets()
+        .map(|set| Pick::new(key(set), words::rules(set).0))
+        .collect();
+    let choose = move |key: String| {
+        plan.change(|plan| plan.rules = RuleSet::from_key(&key));
+    };
+    let needs_more = move || {
+        matches!(
+            rules.get(),
+            Some(RuleSet::UsUnlicensed | RuleSet::EuLicenceExempt)
+        )
+    };
+    view! {
+        <EntryGroup title=words::part_titles(PartTitle::Law).0>
+            <ShortList label=choice_words(ChoiceWord::Rules) note=move || words::rules(rules.get()).1
+                picks=picks chosen=move || key(rules.get()) on_choose=choose/>
+            <Show when=needs_more>
+                <ArrangementEntry/>
+                <Check label=choice_words(ChoiceWord::PowerControl)
+                    checked=move || plan.entries.with(|plan| plan.power_control)
+                    on_change=move |on| plan.change(|plan| plan.power_control = on)/>
+            </Show>
+            <Show when=move || rules.get().is_some() fallback=|| view! {
+                <FindingBlock headline=words::no_rules().0 text=words::no_rules().1/>
+            }>
+                <EndLaw end=End::A/>
+                <EndLaw end=End::B/>
+                <Besides/>
+            </Show>
+        </EntryGroup>
+    }
+}
+
+#[component]
+fn ArrangementEntry() -> impl IntoView {
+    let plan = expect_context::<Workshop>().plan;
+    let kinds = [
+        ("other", Arrangement::Other),
+        ("point", Arrangement::FixedPointToPoint),
+    ];
+    let picks: Vec<Pick> = kinds
+        .iter()
+        .map(|(key, kind)| Pick::new(*key, words::arrangement(*kind)))
+        .collect();
+    let chosen = move || {
+        let kind = plan.entries.with(|plan| plan.arrangement);
+        let found = kinds.iter().find(|(_, one)| *one == kind);
+        found.map_or_else(String::new, |(key, _)| (*key).to_owned())
+    };
+    let choose = move |key: String| {
+        if let Some((_, kind)) = kinds.iter().find(|(known, _)| *known == key) {
+            plan.change(|plan| plan.arrangement = *kind);
+        }
+    };
+    view! {
+        <Choice label=choice_words(ChoiceWord::Stations) picks=picks chosen=chosen on_choose=choose
+            labelled=true/>
+    }
+}
+
+/// How an end stands.
+#[component]
+fn EndLaw(end: End) -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let law =
+        Memo::new(move |_| answer_of(workshop).and_then(|answer| answer.end(end).law.clone()));
+    move || {
+        law.with(|law| {
+            let law = law.as_ref()?;
+            let tone = match law.standing {
+                LawStanding::Within => FindingTone::Good,
+                LawStanding::Over | LawStanding::MustNotTransmit => FindingTone::Caution,
+                LawStanding::NotAllChecked
+                | LawStanding::LicenceDecides
+                | LawStanding::Listening
+                | LawStanding::NotCovered => FindingTone::Note,
+            };
+            let lines = words::law_lines(law);
+            Some(view! {
+                <FindingBlock tone headline=words::law_headline(end, law) text=words::law_text(law)>
+                    <ul class="law-lines">
+                        {lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+                    </ul>
+                </FindingBlock>
+            })
+        })
+    }
+}
+
+/// What the rules ask besides, and where they are written.
+#[component]
+fn Besides() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let conditions = move || {
+        let answer = answer_of(workshop);
+        answer.map_or_else(Vec::new, |answer| words::law_conditions(&answer))
+    };
+    let sources = move || {
+        let answer = answer_of(workshop);
+        answer.map_or_else(Vec::new, |answer| words::law_sources(&answer))
+    };
+    view! {
+        <Fold title=words::conditions_title() summary=move || words::conditions_summary(conditions().len())>
+            <ul class="law-lines">
+                {move || conditions().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+            </ul>
+            {move || sources().into_iter().map(|line| view! { <p class="note">{line}</p> }).collect_view()}
+        </Fold>
+    }
+}
