@@ -1,7 +1,7 @@
 //! How figures are rounded and written, by one rule for the whole page: what is known to
 //! two figures is said with two.
 
-use tinwave_maker::entry::{LengthUnit, format_decimal, format_metres};
+use tinwave_maker::entry::{LengthUnit, format_decimal};
 
 const FOOT_M: f64 = 0.304_8;
 const MILE_M: f64 = 1_609.344;
@@ -108,14 +108,17 @@ pub fn distance_at_least(metres: f64, unit: LengthUnit) -> (String, &'static str
     }
 }
 
-/// A length that a hand can span: millimetres or inches below a metre.
+/// A length that a hand can span, to two figures: millimetres or inches below a metre.
 #[must_use]
 pub fn hand_length(metres: f64, unit: LengthUnit) -> String {
-    if metres.abs() < 1.0 {
-        format_metres(metres, unit)
-    } else {
-        distance(metres, unit)
+    if metres.abs() >= 0.995 {
+        return distance(metres, unit);
     }
+    let in_unit = match unit {
+        LengthUnit::Millimetre => metres * 1e3,
+        LengthUnit::Inch => metres / 0.025_4,
+    };
+    joined((two_figures(in_unit), unit.symbol()))
 }
 
 /// Unit of a distance axis that is so long, and its worth in metres.

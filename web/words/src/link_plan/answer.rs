@@ -2,10 +2,12 @@
 
 use tinwave_core::radio_link::{Budget, End};
 use tinwave_maker::entry::LengthUnit;
-use tinwave_maker::link_plan::{Knowledge, LinkAnswer, PlanAnswer};
+use tinwave_maker::link_plan::{AimAnswer, Knowledge, LinkAnswer, PlanAnswer};
 
 use super::names::end;
-use crate::figures::{dbm, degrees, distance, entered_distance, whole_db};
+use crate::figures::{
+    dbm, degrees, distance, distance_at_least, entered_distance, joined, whole_db,
+};
 
 /// The answer: the station's heading.
 #[must_use]
@@ -183,7 +185,7 @@ pub fn margin_note(answer: &PlanAnswer, link: &LinkAnswer, unit: LengthUnit) -> 
 /// Below the reach's figure; the reach itself is in free space alone.
 #[must_use]
 pub fn reach_note(fade_db: f64) -> String {
-    format!("with {} kept, ground apart", whole_db(fade_db))
+    format!("free space, {} kept", whole_db(fade_db))
 }
 
 /// A heading of the station's parts with the line below it.
@@ -201,6 +203,8 @@ pub enum PartTitle {
     Law,
     /// Before it goes up.
     BeforeUp,
+    /// The rest of that.
+    AlsoBeforeUp,
     /// The budget as a table.
     Steps,
     /// What can be received.
@@ -220,21 +224,67 @@ pub const fn part_titles(part: PartTitle) -> (&'static str, &'static str) {
             "Is the path clear?",
             "Heights are drawn larger than distances",
         ),
-        PartTitle::Aim => ("Aim", "This end; along the wire and across it"),
+        PartTitle::Aim => ("How to aim", ""),
         PartTitle::Savings => (
             "What buys most",
-            "Each alone, for the weaker direction. More power is not in the list: it helps one direction only, and the law limits it",
+            "Each alone, for the weaker direction. More power is not in the list: it helps one direction only, and the law limits it.",
         ),
         PartTitle::Law => ("Is it lawful?", ""),
         PartTitle::BeforeUp => ("Before it goes up", ""),
+        PartTitle::AlsoBeforeUp => ("Lightning, ladders, water", "local code decides"),
         PartTitle::Steps => ("Link budget, step by step", ""),
-        PartTitle::Receive => ("What can be received", "Without sending anything"),
+        PartTitle::Receive => (
+            "What can be received",
+            "without sending anything; what is marked uncertain is to be looked up",
+        ),
         PartTitle::Safe => (
-            "Keep away",
-            "In front of the mouth, from its rim; sent all the time, all of it thrown back once more",
+            "Keep away from the mouth",
+            "From the mouth’s rim, straight ahead; sent all the time, all of it thrown back once more.",
         ),
         PartTitle::Entries => ("The link", ""),
     }
+}
+
+/// The aim in a fold's line.
+#[must_use]
+pub fn aim_summary(aim: &AimAnswer) -> String {
+    match aim.within_deg() {
+        Some([one, three]) => format!(
+            "1 dB is lost at {}, 3 dB at {}",
+            degrees(one),
+            degrees(three)
+        ),
+        None => "it sends all round".to_owned(),
+    }
+}
+
+/// The best change in a fold's line.
+#[must_use]
+pub fn savings_summary(what: &str, worth: &str) -> String {
+    format!("{what}: {worth}")
+}
+
+/// The distance to keep in a fold's line.
+#[must_use]
+pub fn safe_summary(answer: &PlanAnswer, unit: LengthUnit) -> String {
+    let never = "never look into a can that transmits";
+    match answer.keep_away_m() {
+        Some(keep_m) => format!(
+            "{} at least; {never}",
+            joined(distance_at_least(keep_m, unit))
+        ),
+        None => never.to_owned(),
+    }
+}
+
+/// The budget in a fold's line.
+#[must_use]
+pub fn steps_summary(link: &LinkAnswer) -> String {
+    format!(
+        "{} received, {} needed",
+        dbm(link.weaker.received_dbm),
+        dbm(link.weaker.sensitivity_dbm)
+    )
 }
 
 /// What the station waits for, where this design gives no antenna: title and text.

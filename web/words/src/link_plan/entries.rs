@@ -1,9 +1,9 @@
 //! Labels, helps and refusals of the entries.
 
 use tinwave_core::radio_link::End;
-use tinwave_maker::entry::LengthUnit;
+use tinwave_maker::entry::{LengthUnit, format_decimal};
 use tinwave_maker::link_plan::{
-    EndAntenna, LinkPlan, PlanAnswer, PlanNumber, PlanQuantity, PlanRefusal,
+    EndAntenna, Knowledge, LinkPlan, PlanAnswer, PlanNumber, PlanQuantity, PlanRefusal,
 };
 
 use crate::figures::{dbm, entered_distance, trimmed, watts};
@@ -320,9 +320,10 @@ pub fn antenna_note(answer: &PlanAnswer, end: End) -> String {
     if answer.plan.end(end).antenna == EndAntenna::Stated {
         return String::new();
     }
-    format!(
-        "{} dBi, {}",
-        tinwave_maker::entry::format_decimal(antenna.realised_gain_dbi(), 1),
-        super::answer::knowledge(antenna.knowledge)
-    )
+    let gain = format_decimal(antenna.realised_gain_dbi(), 1);
+    match antenna.knowledge {
+        Knowledge::Computed | Knowledge::Stated => format!("{gain} dBi"),
+        Knowledge::WithoutProbe => format!("{gain} dBi, match apart"),
+        Knowledge::Estimated => format!("{gain} dBi, estimate"),
+    }
 }

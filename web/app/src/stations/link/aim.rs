@@ -7,14 +7,14 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 
 use super::answer_of;
 use super::plan_field::PlanField;
-use crate::kit::Part;
+use crate::kit::Fold;
 use crate::state::Workshop;
 
 /// The aim: table and sentences; nothing while the antenna is not known.
 #[component]
 pub fn AimPart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let (title, note) = words::part_titles(PartTitle::Aim);
+    let (title, _) = words::part_titles(PartTitle::Aim);
     let aim = Memo::new(move |_| answer_of(workshop).and_then(|answer| answer.end(End::A).aim));
     let rows = move || {
         let unit = workshop.unit.get();
@@ -31,15 +31,16 @@ pub fn AimPart() -> impl IntoView {
         all.retain(|sentence| !sentence.is_empty());
         all
     };
+    let summary = move || aim.with(|aim| aim.as_ref().map(words::aim_summary));
     view! {
         <Show when=move || aim.with(Option::is_some)>
-            <Part title note>
+            <Fold title=title summary=move || summary().unwrap_or_default()>
                 {move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
                     <PlainTable name=title head rows/>
                 })}
                 {move || sentences().into_iter().map(|one| view! { <p class="note">{one}</p> }).collect_view()}
-                <div class="row-inset"><PlanField number=PlanNumber::Arm/></div>
-            </Part>
+                <PlanField number=PlanNumber::Arm/>
+            </Fold>
         </Show>
     }
 }

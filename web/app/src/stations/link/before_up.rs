@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 use tinwave_words::link_plan::{self as words, PartTitle};
-use tinwave_words::{Caution, CautionText, Occasion, cautions};
+use tinwave_words::{Caution, CautionText, Occasion, caution, cautions};
 
 use super::aim::PlainTable;
 use super::answer_of;
-use crate::kit::{CautionBlock, FindingBlock, FindingTone, Part};
+use crate::kit::{CautionBlock, FindingBlock, FindingTone, Fold, Part};
 use crate::state::Workshop;
 
 fn of(workshop: Workshop, occasion: Occasion) -> Vec<CautionText> {
@@ -14,34 +14,35 @@ fn of(workshop: Workshop, occasion: Occasion) -> Vec<CautionText> {
     cautions(occasion, metal)
 }
 
-/// The cautions of putting it up, with the distance from a mains line.
+/// The cautions of putting it up: the mains line in sight, with its distance; the others
+/// in a fold.
 #[component]
 pub fn BeforeUp() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::BeforeUp);
-    let fall = move || {
+    let (also, summary) = words::part_titles(PartTitle::AlsoBeforeUp);
+    let lines = caution(Caution::PowerLines);
+    let text = move || {
         let unit = workshop.unit.get();
-        workshop.plan.entries.with(|plan| words::fall(plan, unit))
+        let fall = workshop.plan.entries.with(|plan| words::fall(plan, unit));
+        [lines.text, " ", &fall].concat()
+    };
+    let others = move || {
+        let mut others = of(workshop, Occasion::Mount);
+        others.retain(|one| one.caution != Caution::PowerLines);
+        others
     };
     view! {
         <Part title note>
-            {move || of(workshop, Occasion::Mount).into_iter().map(|caution| {
-                // With the heights entered, the distance from a line is known.
-                if caution.caution == Caution::PowerLines {
-                    let text = move || [caution.text, " ", &fall()].concat();
-                    view! {
-                        <FindingBlock tone=FindingTone::Caution headline=caution.headline text
-                            source=caution.source/>
-                    }.into_any()
-                } else {
-                    view! { <CautionBlock caution/> }.into_any()
-                }
-            }).collect_view()}
+            <FindingBlock tone=FindingTone::Caution headline=lines.headline text source=lines.source/>
+            <Fold title=also summary=summary>
+                {move || others().into_iter().map(|caution| view! { <CautionBlock caution/> }).collect_view()}
+            </Fold>
         </Part>
     }
 }
 
-/// The distance to keep from a mouth that transmits, with the cautions of power.
+/// The distance to keep from a mouth that transmits.
 #[component]
 pub fn KeepAway() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
@@ -50,14 +51,18 @@ pub fn KeepAway() -> impl IntoView {
         let unit = workshop.unit.get();
         answer_of(workshop).map(|answer| words::safe_rows(&answer, unit))
     };
+    let summary = move || {
+        let unit = workshop.unit.get();
+        let said = answer_of(workshop).map(|answer| words::safe_summary(&answer, unit));
+        said.unwrap_or_default()
+    };
     view! {
-        <Part title note>
+        <Fold title=title summary=summary>
             {move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
                 <PlainTable name=title head rows/>
+                <p class="note">{note}</p>
             })}
-            {move || of(workshop, Occasion::Power).into_iter().map(|caution| {
-                view! { <CautionBlock caution/> }
-            }).collect_view()}
-        </Part>
+            <CautionBlock caution=caution(Caution::PowerNearEyes)/>
+        </Fold>
     }
 }

@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 use tinwave_words::link_plan::{self as words, PartTitle};
 
+use super::aim::PlainTable;
 use super::of_link;
-use crate::kit::{Part, TableFold, TableText};
+use crate::kit::Fold;
 use crate::state::Workshop;
 
 /// The budget as a table, with the figures of an end that only listens.
@@ -18,24 +19,21 @@ pub fn StepsTable() -> impl IntoView {
             words::budget_rows(answer, link, unit)
         })
     });
-    let table = move || {
-        let (head, rows) = rows.get().unwrap_or_default();
-        TableText { head, rows }
-    };
+    let summary = move || of_link(workshop, |_, link| words::steps_summary(link));
     let receiver = move || {
         let found = of_link(workshop, |_, link| link.receiver).flatten();
         found.map_or_else(Vec::new, |receiver| words::receiver_rows(&receiver))
     };
     view! {
         <Show when=move || rows.with(Option::is_some)>
-            <Part title>
+            <Fold title=title summary=move || summary().unwrap_or_default()>
                 <dl class="receiver-figures">
                     {move || receiver().into_iter().map(|[name, value]| view! {
                         <div><dt>{name}</dt><dd>{value}</dd></div>
                     }).collect_view()}
                 </dl>
-                <TableFold name=title table/>
-            </Part>
+                {move || rows.get().map(|(head, rows)| view! { <PlainTable name=title head rows/> })}
+            </Fold>
         </Show>
     }
 }

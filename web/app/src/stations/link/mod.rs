@@ -76,12 +76,14 @@ pub fn LinkStation() -> impl IntoView {
 fn More() -> impl IntoView {
     view! {
         <PathPart/>
-        <AimPart/>
         <BeforeUp/>
-        <KeepAway/>
-        <SavingsPart/>
-        <StepsTable/>
-        <ReceivePart/>
+        <div class="folds">
+            <AimPart/>
+            <KeepAway/>
+            <SavingsPart/>
+            <StepsTable/>
+            <ReceivePart/>
+        </div>
     }
 }
 

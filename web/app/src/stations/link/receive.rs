@@ -3,7 +3,8 @@
 use leptos::prelude::*;
 use tinwave_words::link_plan::{self as words, PartTitle};
 
-use crate::kit::{Part, TableFold, TableText};
+use super::aim::PlainTable;
+use crate::kit::Fold;
 use crate::state::Workshop;
 
 /// The bands that are only received.
@@ -11,11 +12,13 @@ use crate::state::Workshop;
 pub fn ReceivePart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Receive);
-    let table = move || {
-        let (head, rows) = workshop.work.with(|work| words::receive_rows(&work.design));
-        TableText { head, rows }
-    };
+    let rows = Memo::new(move |_| workshop.work.with(|work| words::receive_rows(&work.design)));
     view! {
-        <Part title note><TableFold name=title table/></Part>
+        <Fold title=title summary=note>
+            {move || {
+                let (head, rows) = rows.get();
+                view! { <PlainTable name=title head rows/> }
+            }}
+        </Fold>
     }
 }

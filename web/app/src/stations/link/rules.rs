@@ -5,9 +5,12 @@ use tinwave_core::radio_link::End;
 use tinwave_core::radio_link::lawful::{Arrangement, RuleSet};
 use tinwave_maker::link_plan::LawStanding;
 use tinwave_words::link_plan::{self as words, ChoiceWord, PartTitle, choice_words};
+use tinwave_words::{Caution, caution};
 
 use super::answer_of;
-use crate::kit::{Check, Choice, EntryGroup, FindingBlock, FindingTone, Fold, Pick, ShortList};
+use crate::kit::{
+    CautionBlock, Check, Choice, EntryGroup, FindingBlock, FindingTone, Fold, Pick, ShortList,
+};
 use crate::state::Workshop;
 
 /// Rules and what they say.
@@ -42,6 +45,7 @@ pub fn Rules() -> impl IntoView {
             </Show>
             <Show when=move || rules.get().is_some() fallback=|| view! {
                 <FindingBlock headline=words::no_rules().0 text=words::no_rules().1/>
+                <CautionBlock caution=caution(Caution::LegalLimits)/>
             }>
                 <EndLaw end=End::A/>
                 <EndLaw end=End::B/>
@@ -121,6 +125,7 @@ fn Besides() -> impl IntoView {
     };
     view! {
         <Fold title=words::conditions_title() summary=move || words::conditions_summary(conditions().len())>
+            <CautionBlock caution=caution(Caution::CertifiedDevice)/>
             <ul class="law-lines">
                 {move || conditions().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
             </ul>

@@ -5,7 +5,7 @@ use tinwave_words::figures::db;
 use tinwave_words::link_plan::{self as words, PartTitle};
 
 use super::of_link;
-use crate::kit::Part;
+use crate::kit::Fold;
 use crate::state::Workshop;
 
 /// So many are listed.
@@ -24,15 +24,24 @@ pub fn SavingsPart() -> impl IntoView {
         });
         listed.unwrap_or_default()
     });
+    let summary = move || {
+        savings.with(|savings| {
+            let first = savings.first();
+            first.map_or_else(String::new, |(what, worth)| {
+                words::savings_summary(what, worth)
+            })
+        })
+    };
     view! {
         <Show when=move || savings.with(|savings| !savings.is_empty())>
-            <Part title note>
+            <Fold title=title summary=summary>
                 <ol class="savings">
                     {move || savings.get().into_iter().map(|(what, worth)| view! {
                         <li><span>{what}</span><b>{worth}</b></li>
                     }).collect_view()}
                 </ol>
-            </Part>
+                <p class="note">{note}</p>
+            </Fold>
         </Show>
     }
 }
