@@ -19,6 +19,7 @@ pub mod path_scene;
 pub mod path_text;
 pub mod pattern_scene;
 pub mod plot_frame;
+pub mod reach_chart;
 pub mod scene;
 pub mod section_figures;
 pub mod section_outline;

@@ -6,7 +6,7 @@ use tinwave_maker::link_plan::{AimAnswer, Knowledge, LinkAnswer, PlanAnswer};
 
 use super::names::end;
 use crate::figures::{
-    dbm, degrees, distance, distance_at_least, entered_distance, joined, whole_db,
+    dbm, degrees, distance, distance_at_least, entered_distance, joined, whole_db, whole_db_parts,
 };
 
 /// The answer: the station's heading.
@@ -394,4 +394,32 @@ pub fn keep_away_unknown(answer: &PlanAnswer) -> &'static str {
     } else {
         "waits for an antenna that sends"
     }
+}
+
+/// Names of the reach chart's axes: distance and margin.
+#[must_use]
+pub const fn reach_axes() -> (&'static str, &'static str) {
+    ("Distance", "Margin")
+}
+
+/// A direction beside its curve.
+#[must_use]
+pub const fn direction(from: End) -> &'static str {
+    match from {
+        End::A => "this end sends",
+        End::B => "the far end sends",
+    }
+}
+
+/// At the distance entered, on the reach chart.
+#[must_use]
+pub fn reach_mark(at_m: f64, margin_db: f64, unit: LengthUnit) -> String {
+    let (value, symbol) = whole_db_parts(margin_db);
+    format!("{}: {value} {symbol}", entered_distance(at_m, unit))
+}
+
+/// Where the margin kept against fading runs out, on the reach chart.
+#[must_use]
+pub fn kept_mark(at_m: f64, fade_db: f64, unit: LengthUnit) -> String {
+    format!("{} kept: {}", whole_db(fade_db), distance(at_m, unit))
 }

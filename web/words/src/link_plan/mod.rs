@@ -14,11 +14,11 @@ mod why;
 
 pub use aim::{aim_lean, aim_polarisation, aim_rows, aim_wrong};
 pub use answer::{
-    FigureLabels, PartTitle, aim_note, aim_summary, aims_all_round, answer, directions_note,
-    does_not_reach, figure_labels, in_short, keep_away_note, keep_away_unknown, kept_unusable,
-    level_names, margin_bracket, margin_note, out_of_range, part_titles, picture_description,
-    picture_title, reach_note, reason, safe_summary, savings_summary, steps_summary, waits,
-    waits_note,
+    FigureLabels, PartTitle, aim_note, aim_summary, aims_all_round, answer, direction,
+    directions_note, does_not_reach, figure_labels, in_short, keep_away_note, keep_away_unknown,
+    kept_mark, kept_unusable, level_names, margin_bracket, margin_note, out_of_range, part_titles,
+    picture_description, picture_title, reach_axes, reach_mark, reach_note, reason, safe_summary,
+    savings_summary, steps_summary, waits, waits_note,
 };
 pub use budget::budget_rows;
 pub use entries::{ChoiceWord, Summary, antenna_note, choice_words, help, label, refusal, summary};

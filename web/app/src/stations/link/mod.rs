@@ -12,6 +12,7 @@ pub mod levels;
 pub mod obstacles;
 pub mod path_view;
 pub mod plan_field;
+pub mod reach;
 pub mod receive;
 pub mod receiver;
 pub mod rules;
@@ -33,6 +34,7 @@ use entries::LinkEntries;
 use figures::LinkFigures;
 use levels::Levels;
 use path_view::PathPart;
+use reach::ReachPart;
 use receive::ReceivePart;
 use savings::SavingsPart;
 
@@ -75,6 +77,7 @@ pub fn LinkStation() -> impl IntoView {
 #[component]
 fn More() -> impl IntoView {
     view! {
+        <ReachPart/>
         <PathPart/>
         <BeforeUp/>
         <div class="folds">
