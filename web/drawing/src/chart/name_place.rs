@@ -123,12 +123,21 @@ impl Names<'_> {
         lines
     }
 
-    /// Beside a single point: right, left, above, below.
+    /// Beside a single point: right, left, above, below, or at one of its corners.
     fn beside(&self, at: (f64, f64), text: &str, taken: &Taken) -> Option<Letters> {
         let (width, height) = (self.size.text_width(text), self.size.line());
         let (far_x, far_y) = (10.0 + width / 2.0, 9.0 + height / 2.0);
-        [(far_x, 0.0), (-far_x, 0.0), (0.0, -far_y), (0.0, far_y)]
+        let (corner_x, corner_y) = (6.0 + width / 2.0, 6.0 + height / 2.0);
+        let beside = [(far_x, 0.0), (-far_x, 0.0), (0.0, -far_y), (0.0, far_y)];
+        let corners = [
+            (corner_x, -corner_y),
+            (corner_x, corner_y),
+            (-corner_x, -corner_y),
+            (-corner_x, corner_y),
+        ];
+        beside
             .into_iter()
+            .chain(corners)
             .map(|(dx, dy)| Letters::about(at.0 + dx, at.1 + dy, width, height))
             .find(|place| self.is_free(*place, taken))
     }

@@ -3,10 +3,10 @@
 use tinwave_core::radio_link::End;
 use tinwave_maker::entry::{LengthUnit, format_decimal};
 use tinwave_maker::link_plan::{
-    EndAntenna, Knowledge, LinkPlan, PlanAnswer, PlanNumber, PlanQuantity, PlanRefusal,
+    EndAntenna, Knowledge, LinkPlan, PlanAnswer, PlanNumber, PlanQuantity, PlanRefusal, Role,
 };
 
-use crate::figures::{dbm, entered_distance, trimmed, watts};
+use crate::figures::{dbm, entered_distance, trimmed, watts, whole_db};
 
 /// What a number is.
 #[must_use]
@@ -239,7 +239,7 @@ pub enum Summary {
 #[must_use]
 pub fn summary(fold: Summary, plan: &LinkPlan, unit: LengthUnit) -> (&'static str, String) {
     match fold {
-        Summary::Receiver => ("Receiver", receiver(plan)),
+        Summary::Receiver => ("Receiver, fading", receiver(plan)),
         Summary::Cables => ("Cables and connectors", cables(plan, unit)),
         Summary::InTheWay => ("Walls, trees, aim", in_the_way(plan, unit)),
         Summary::Path => ("Heights and obstacles", path(plan, unit)),
@@ -247,6 +247,16 @@ pub fn summary(fold: Summary, plan: &LinkPlan, unit: LengthUnit) -> (&'static st
 }
 
 fn receiver(plan: &LinkPlan) -> String {
+    let kept = format!("{} kept", whole_db(plan.fade_db));
+    let who = match plan.role {
+        Role::Both => "",
+        Role::ListensHere => ", this end listens",
+        Role::ListensFar => ", the far end listens",
+    };
+    format!("{}, {kept}{who}", needed(plan))
+}
+
+fn needed(plan: &LinkPlan) -> String {
     let (here, far) = (plan.needed_dbm(End::A), plan.needed_dbm(End::B));
     if here == far || !plan.receives(End::A) {
         format!("{} needed", level(far))

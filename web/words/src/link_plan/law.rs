@@ -11,7 +11,7 @@ use crate::figures::{db, dbm, trimmed, watts};
 pub const fn no_rules() -> (&'static str, &'static str) {
     (
         "No rules are chosen",
-        "So nothing is said of what is lawful.",
+        "So nothing is said of what is lawful. Limits are mostly on power times gain: an antenna with gain may mean that you must turn the power down. They differ by country and band, and amateur bands need a licence.",
     )
 }
 

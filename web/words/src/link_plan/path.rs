@@ -68,6 +68,9 @@ pub fn path_text(path: Option<&PathAnswer>, unit: LengthUnit) -> String {
             }
         });
     }
+    if path.state == PathState::Clear {
+        return sentences.join(" ");
+    }
     sentences.push(format!(
         "Over flat ground both ends need {}; the Earth’s curve takes {} of that in the middle (effective radius 4/3).",
         distance(path.even_heights_m, unit),

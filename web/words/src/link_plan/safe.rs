@@ -78,7 +78,7 @@ pub fn fall(plan: &LinkPlan, unit: LengthUnit) -> String {
     let tallest = plan.here.height_m.max(plan.far.height_m);
     let clear_m = (2.0 * tallest).max(tallest + BESIDE_LINES_M);
     format!(
-        "With these heights no overhead line may be nearer than {} to the foot of the mast, ladder and guys included: twice what could fall, and 3 m more than it at least (common practice, no source). The network operator and the local code may ask for more.",
+        "With these heights no overhead line may be nearer than {} to the foot of the mast, ladder and guys included (twice what could fall; common practice, no source).",
         joined(distance_at_least(clear_m, unit))
     )
 }

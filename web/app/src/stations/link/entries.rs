@@ -36,9 +36,9 @@ pub fn LinkEntries() -> impl IntoView {
             <Show when=move || sends(End::B)><PlanField number=PlanNumber::Power(End::B)/></Show>
             <AntennaEntry end=End::A/>
             <AntennaEntry end=End::B/>
-            <PlanField number=PlanNumber::Fade/>
-            <WhoSends/>
             <Fold title=title(Summary::Receiver) summary=move || summary(Summary::Receiver)>
+                <WhoSends/>
+                <PlanField number=PlanNumber::Fade/>
                 <Receiver/>
             </Fold>
             <Fold title=title(Summary::Cables) summary=move || summary(Summary::Cables)>

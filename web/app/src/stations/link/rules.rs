@@ -45,7 +45,6 @@ pub fn Rules() -> impl IntoView {
             </Show>
             <Show when=move || rules.get().is_some() fallback=|| view! {
                 <FindingBlock headline=words::no_rules().0 text=words::no_rules().1/>
-                <CautionBlock caution=caution(Caution::LegalLimits)/>
             }>
                 <EndLaw end=End::A/>
                 <EndLaw end=End::B/>
