@@ -25,10 +25,9 @@ const FEATURES: [&str; 7] = [
     "--enable-sign-ext",
 ];
 
-/// Smallest, twice over. What the compiler has not put in line saves more by standing once.
-/// Common parts put aside in locals make shorter code that packs worse.
-const SMALLEST: [&str; 6] = [
-    "-Oz",
+/// Smallest after gzip: what the compiler has not put in line saves more by standing
+/// once, and common parts put aside in locals make shorter code that packs worse.
+const SMALLEST: [&str; 5] = [
     "-Oz",
     "-ocimfs=0",
     "-fimfs=0",
