@@ -46,6 +46,7 @@ scenarios! {
     trouble: Shared,
     update: Shared,
     weight: Shared,
+    worker: Shared,
 }
 
 #[test]

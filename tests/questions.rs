@@ -1,4 +1,4 @@
-//! Questions to the worker as the bytes that travel, for the scenario `parity`.
+//! Questions to the worker as the bytes that travel, for the scenarios that talk to it.
 
 use std::fmt::Write;
 use std::fs;
@@ -20,12 +20,7 @@ pub(crate) fn lines() -> Result<String, String> {
     for line in text.lines() {
         let question = question(line).ok_or_else(|| format!("not a question: {line}"))?;
         let (name, digest) = line.rsplit_once(' ').unwrap_or_default();
-        let bytes = question.iter().fold(String::new(), |mut hex, byte| {
-            // Writing to a String cannot fail.
-            let _ = write!(hex, "{byte:02x}");
-            hex
-        });
-        lines.push_str(&format!("{name} {bytes} {digest}\n"));
+        lines.push_str(&format!("{name} {} {digest}\n", hexadecimal(&question)));
     }
     Ok(lines)
 }
@@ -41,4 +36,17 @@ fn question(line: &str) -> Option<Vec<u8>> {
         _ => return None,
     };
     Some(to_bytes(&Ask::Begin { id: 1, job }))
+}
+
+/// The bytes by which the page stops its first job, in hexadecimal.
+pub(crate) fn stop() -> String {
+    hexadecimal(&to_bytes(&Ask::Stop { id: 1 }))
+}
+
+fn hexadecimal(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |mut hex, byte| {
+        // Writing to a String cannot fail.
+        let _ = write!(hex, "{byte:02x}");
+        hex
+    })
 }

@@ -93,8 +93,9 @@ impl Stage {
             .env("TINWAVE_FIRST_BAR", self.weight.first_bar().to_string())
             .env("TINWAVE_LATER_BAR", self.weight.later_bar().to_string())
             .env("TINWAVE_WORKSPACE", workspace_folder());
-        if scenario == "parity" {
+        if ["parity", "worker"].contains(&scenario) {
             command.env("TINWAVE_QUESTIONS", questions::lines()?);
+            command.env("TINWAVE_STOP", questions::stop());
         }
         let output = {
             // A scenario that panicked harms no other.
