@@ -4,12 +4,13 @@
 import assert from 'node:assert/strict';
 import { open, ready, scenario, serve, withoutWorker } from './page.mjs';
 
-const LINES = process.env.TINWAVE_QUESTIONS.trim().split('\n');
-const OUTSIDE = LINES.map((line) => line.split(' ')).filter(([kind]) => kind === 'outside');
-/** A plain can, some steps of some milliseconds each; and the one with the most steps. */
-const PLAIN = OUTSIDE[0][2];
-const LONG = OUTSIDE[1][2];
+/** Questions of some steps of some milliseconds each. */
+const QUESTIONS = process.env.TINWAVE_QUESTIONS.trim()
+  .split('\n')
+  .map((line) => line.split(' ')[2]);
+const [PLAIN] = QUESTIONS;
 const STOP = process.env.TINWAVE_STOP;
+assert.ok(STOP, 'the bytes of a stop');
 
 /** Puts a worker into the page: `said(hex)` speaks to it, `told` is how often it spoke, `broke` whether. */
 function hire(page) {
@@ -55,13 +56,13 @@ scenario('a stop is heard between two steps', async (t) => {
   for (const [name, stop] of [['whole', ''], ['stopped', STOP]]) {
     await hire(page);
     await page.evaluate(
-      ([question, stop]) => {
+      ([questions, stop]) => {
         hired.onTold = () => {
           if (stop && hired.told === 1) hired.say(stop);
         };
-        hired.say(question);
+        for (const question of questions) hired.say(question);
       },
-      [LONG, stop],
+      [QUESTIONS, stop],
     );
     await page.waitForFunction(() => hired.told >= 1);
     rounds[name] = await untilQuiet(page);
