@@ -5,8 +5,6 @@
 pub mod bench;
 pub mod chart;
 pub mod diameter_gauge;
-pub mod dimension_line;
-pub mod drag;
 pub mod fixed_point;
 pub mod frequency_axis;
 pub mod levels_scene;
@@ -21,13 +19,6 @@ pub mod pattern_scene;
 pub mod plot_frame;
 pub mod reach_chart;
 pub mod scene;
-pub mod section_figures;
-pub mod section_outline;
-pub mod section_scale;
-pub mod section_sheet;
-pub mod section_svg;
+pub mod section;
 pub mod smith_coordinates;
 pub mod smith_scene;
-
-pub use drag::{DragEdit, DragPhase};
-pub use section_svg::static_section_svg;

@@ -15,6 +15,7 @@ pub mod link_plan;
 pub mod make;
 mod names;
 mod refusals;
+pub mod section;
 pub mod terms;
 mod why;
 

@@ -6,13 +6,16 @@ use tinwave_core::design::{Design, Mouth, Screw};
 use tinwave_core::math;
 use tinwave_core::si::SiDesign;
 
-use super::path_text::PathText;
-use super::section_scale::SectionScale;
+use super::knob::Tip;
+use super::scale::SectionScale;
+use crate::path_text::PathText;
 
 /// Narrowest wire that can be seen and grasped, px.
 const LEAST_WIRE: f64 = 3.0;
 /// Height of the connector's stub below the wall: not to scale.
-pub const STUB: f64 = 24.0;
+const STUB: f64 = 13.0;
+/// Of which the plate on the wall.
+const PLATE: f64 = 3.0;
 
 /// Path data by kind of line.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,6 +30,10 @@ pub struct SectionOutline {
     pub sleeve: PathText,
     /// Tuning screws.
     pub screws: PathText,
+    /// Another cut, to compare with: dashed.
+    pub other: PathText,
+    /// The width that would do: dashed.
+    pub would_do: PathText,
     /// Centre lines: long dash, short dash.
     pub centre: PathText,
 }
@@ -47,9 +54,15 @@ pub struct ProbePlace {
 }
 
 impl ProbePlace {
-    /// Where the probe of a design stands.
+    /// Where the wire of a design stands.
     #[must_use]
     pub fn new(design: &Design, scale: &SectionScale) -> Self {
+        Self::of_tip(design, Tip::of(design), scale)
+    }
+
+    /// Where it would stand with another cut.
+    #[must_use]
+    pub fn of_tip(design: &Design, tip: Tip, scale: &SectionScale) -> Self {
         let probe = &design.probe;
         let wire = scale.px(probe.wire_diameter_um).max(LEAST_WIRE);
         let sleeve = probe
@@ -58,8 +71,8 @@ impl ProbePlace {
         let hole_um = SiDesign::new(design).hole_radius_m * 2e6;
         let hole = (hole_um * scale.px_per_um).max(wire + 4.0).max(sleeve);
         Self {
-            x: scale.along(probe.backshort_distance_um).min(scale.width),
-            tip_y: (scale.near_wall_y - scale.px(probe.length_um)).max(28.0),
+            x: scale.along(tip.distance_um).min(scale.sheet.width),
+            tip_y: (scale.near_wall_y - scale.px(tip.length_um)).max(8.0),
             half_wire: wire / 2.0,
             half_hole: hole / 2.0,
             stub_y: scale.near_wall_y + scale.wall + STUB,
@@ -67,84 +80,59 @@ impl ProbePlace {
     }
 }
 
-/// Side of the smallest area that a finger takes hold of, px.
-pub const TOUCH: f64 = 44.0;
-
-/// An upright box on the sheet, px.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TouchBox {
-    /// Left edge.
-    pub left: f64,
-    /// Top edge.
-    pub top: f64,
-    /// Height; the width is [`TOUCH`].
-    pub height: f64,
-}
-
-impl ProbePlace {
-    /// Where the tip and the body are taken hold of: one box on top of the
-    /// other, each at least [`TOUCH`] high however short the probe is.
-    #[must_use]
-    pub fn touch_boxes(&self, scale: &SectionScale) -> (TouchBox, TouchBox) {
-        let foot = self.stub_y + 4.0;
-        let border = (self.tip_y + TOUCH / 2.0).min(foot - TOUCH);
-        let left = self.x - TOUCH / 2.0;
-        let top = (border - TOUCH).max(0.0);
-        let tip = TouchBox {
-            left,
-            top,
-            height: border - top,
-        };
-        let body = TouchBox {
-            left,
-            top: border,
-            height: foot.min(scale.height) - border,
-        };
-        (tip, body)
-    }
-
-    /// Marks that show where to take hold: a ring at the tip, a double arrow
-    /// on the connector.
-    #[must_use]
-    pub fn grips(&self) -> String {
-        let mut path = PathText::new();
-        path.circle(self.x, self.tip_y, 7.0);
-        let y = self.stub_y - 8.0;
-        for side in [-1.0, 1.0] {
-            let (near, far) = (self.x + side * 3.0, self.x + side * 11.0);
-            path.segment(near, y, far, y);
-            path.polyline([
-                (far - side * 4.0, y - 4.0),
-                (far, y),
-                (far - side * 4.0, y + 4.0),
-            ]);
-        }
-        path.into_text()
-    }
-}
-
 impl SectionOutline {
-    /// All outlines of a design.
+    /// All outlines of a design with its cut.
     #[must_use]
     pub fn new(design: &Design, scale: &SectionScale, probe: &ProbePlace) -> Self {
         let mut outline = Self::default();
-        outline.walls(scale, probe);
+        outline.walls(scale, Some(probe));
         outline.mouth(design, scale);
         outline.probe(design, scale, probe);
         for screw in &design.screws {
             outline.screw(screw, scale);
         }
-        outline.centre_lines(scale, probe);
+        outline.axis(scale);
         outline
     }
 
-    fn walls(&mut self, scale: &SectionScale, probe: &ProbePlace) {
+    /// All outlines of a can that has no cut.
+    #[must_use]
+    pub fn uncut(design: &Design, scale: &SectionScale) -> Self {
+        let mut outline = Self::default();
+        outline.walls(scale, None);
+        outline.mouth(design, scale);
+        outline.axis(scale);
+        outline
+    }
+
+    /// Adds the wire of another cut.
+    pub fn add_other(&mut self, scale: &SectionScale, probe: &ProbePlace) {
+        let (left, right) = (probe.x - probe.half_wire, probe.x + probe.half_wire);
+        self.other.polyline([
+            (left, scale.near_wall_y),
+            (left, probe.tip_y),
+            (right, probe.tip_y),
+            (right, scale.near_wall_y),
+        ]);
+    }
+
+    /// Adds the walls of a width that would do, from the back wall to the mouth.
+    pub fn add_would_do(&mut self, scale: &SectionScale, inside_um: u32) {
+        let half = scale.px(inside_um) / 2.0;
+        for y in [scale.axis_y() - half, scale.axis_y() + half] {
+            self.would_do.segment(scale.back_x, y, scale.mouth_x, y);
+        }
+    }
+
+    fn walls(&mut self, scale: &SectionScale, probe: Option<&ProbePlace>) {
         let s = scale;
         let outer_top = s.far_wall_y - s.wall;
         let outer_bottom = s.near_wall_y + s.wall;
         let base = s.back_x - s.wall;
-        let hole_left = (probe.x - probe.half_hole).max(s.back_x);
-        let hole_right = probe.x + probe.half_hole;
+        let (hole_left, hole_right) = probe.map_or((s.mouth_x, s.mouth_x), |probe| {
+            let left = (probe.x - probe.half_hole).max(s.back_x);
+            (left, probe.x + probe.half_hole)
+        });
         let hole_meets_wall = hole_left < s.mouth_x;
         let end = if hole_meets_wall {
             hole_left
@@ -175,9 +163,6 @@ impl SectionOutline {
             self.edges
                 .segment(s.rim_x, s.far_wall_y, s.rim_x, s.near_wall_y);
         }
-        let hole_edge_right = hole_right.min(s.mouth_x);
-        self.edges
-            .segment(end, s.near_wall_y, hole_edge_right, s.near_wall_y);
     }
 
     fn mouth(&mut self, design: &Design, scale: &SectionScale) {
@@ -243,13 +228,13 @@ impl SectionOutline {
         let outer = scale.near_wall_y + scale.wall;
         let x = probe.x;
         let (plate, body) = (
-            (probe.half_hole + 9.0).max(13.0),
-            (probe.half_hole + 3.0).max(7.0),
+            (probe.half_hole + 6.0).max(11.0),
+            (probe.half_hole + 1.0).max(5.0),
         );
         self.edges
-            .rectangle(x - plate, outer, x + plate, outer + 4.0);
+            .rectangle(x - plate, outer, x + plate, outer + PLATE);
         self.edges
-            .rectangle(x - body, outer + 4.0, x + body, probe.stub_y);
+            .rectangle(x - body, outer + PLATE, x + body, probe.stub_y);
         if let Some(sleeve) = design.probe.sleeve {
             let half = scale.px(sleeve.outside_diameter_um) / 2.0;
             let half = half.max(probe.half_wire + 2.0);
@@ -283,11 +268,9 @@ impl SectionOutline {
         }
     }
 
-    fn centre_lines(&mut self, scale: &SectionScale, probe: &ProbePlace) {
+    fn axis(&mut self, scale: &SectionScale) {
         let y = scale.axis_y();
         self.centre
-            .segment(scale.rim_x - 7.0, y, scale.mouth_x + 8.0, y);
-        self.centre
-            .segment(probe.x, probe.tip_y - 9.0, probe.x, probe.stub_y + 6.0);
+            .segment(scale.rim_x - 8.0, y, scale.mouth_x + 8.0, y);
     }
 }
