@@ -7,7 +7,7 @@ use tinwave_words::make as words;
 
 use super::BenchView;
 use super::sheet::{BenchLine, ROW, Sheet, figure_width, words_width};
-use crate::dimension_line::Anchor;
+use crate::section::drafting::Anchor;
 
 /// The can on the sheet, its closed end at the left.
 struct Can {

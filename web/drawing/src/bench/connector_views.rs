@@ -7,7 +7,7 @@ use tinwave_words::make as words;
 
 use super::BenchView;
 use super::sheet::{BenchLine, ROW, Sheet};
-use crate::dimension_line::Anchor;
+use crate::section::drafting::Anchor;
 
 /// The hole from outside, the screws' holes round it; gives its middle and px a
 /// micrometre.

@@ -1,7 +1,7 @@
 //! A sheet as it is drawn on: lines by their kind, dimensions, words.
 
-use crate::dimension_line::{Anchor, Drafting};
 use crate::path_text::PathText;
+use crate::section::drafting::{Anchor, Drafting, Label, LetterSize, Tone};
 
 /// Kinds of line, by ISO 128 and by what the colours mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -76,9 +76,8 @@ pub(super) struct Sheet {
     pub(super) width: f64,
     pub(super) height: f64,
     paths: Vec<(BenchLine, PathText)>,
-    /// Dimensions in ink, and those that the step is about.
-    ink: Drafting,
-    mark: Drafting,
+    /// Dimensions: in ink, and blue those that the step is about.
+    drafting: Drafting,
 }
 
 /// From one row of dimensions to the next, px.
@@ -90,8 +89,7 @@ impl Sheet {
             width,
             height: 0.0,
             paths: Vec::new(),
-            ink: Drafting::default(),
-            mark: Drafting::default(),
+            drafting: Drafting::new(LetterSize::USUAL),
         }
     }
 
@@ -112,12 +110,17 @@ impl Sheet {
         &mut self.paths[place].1
     }
 
-    fn drafting(&mut self, is_mark: bool) -> &mut Drafting {
-        if is_mark {
-            &mut self.mark
-        } else {
-            &mut self.ink
-        }
+    fn figure(&mut self, (x, y): (f64, f64), anchor: Anchor, tone: Tone, figure: &str) {
+        self.drafting.labels.push(Label {
+            x,
+            y,
+            anchor,
+            turned: false,
+            figure: figure.to_owned(),
+            words: String::new(),
+            tone,
+            field: None,
+        });
     }
 
     /// A dimension along x below `foot`, from where its extension lines come; its figure
@@ -130,27 +133,21 @@ impl Sheet {
         is_mark: bool,
         figure: &str,
     ) {
-        let right = self.width;
-        let drafting = self.drafting(is_mark);
+        let tone = tone(is_mark);
         for x in [x1, x2] {
             let over = if y > foot { 4.0 } else { -4.0 };
-            drafting.extension(x, foot, x, y + over);
+            self.drafting.line(tone, (x, foot), (x, y + over));
         }
-        let inside = drafting.horizontal(x1, x2, y);
+        let inside = self.drafting.horizontal(tone, x1, x2, y);
         let wide = figure_width(figure);
-        if inside && wide + 6.0 <= x2 - x1 {
-            drafting.label(
-                (x1 + x2) / 2.0,
-                y - 5.0,
-                Anchor::Middle,
-                true,
-                figure.to_owned(),
-            );
-        } else if x2 + 20.0 + wide <= right {
-            drafting.label(x2 + 20.0, y + 5.0, Anchor::Start, true, figure.to_owned());
+        let (at, anchor) = if inside && wide + 6.0 <= x2 - x1 {
+            (((x1 + x2) / 2.0, y - 5.0), Anchor::Middle)
+        } else if x2 + 20.0 + wide <= self.width {
+            ((x2 + 20.0, y + 5.0), Anchor::Start)
         } else {
-            drafting.label(x1 - 20.0, y + 5.0, Anchor::End, true, figure.to_owned());
-        }
+            ((x1 - 20.0, y + 5.0), Anchor::End)
+        };
+        self.figure(at, anchor, tone, figure);
     }
 
     /// A dimension along y to the right of `side`; its figure stands beside the line.
@@ -162,18 +159,13 @@ impl Sheet {
         is_mark: bool,
         figure: &str,
     ) {
-        let drafting = self.drafting(is_mark);
+        let tone = tone(is_mark);
         for y in [y1, y2] {
-            drafting.extension(side, y, x + 4.0, y);
+            self.drafting.line(tone, (side, y), (x + 4.0, y));
         }
-        drafting.vertical(x, y1, y2);
-        drafting.label(
-            x + 8.0,
-            (y1 + y2) / 2.0 + 5.0,
-            Anchor::Start,
-            true,
-            figure.to_owned(),
-        );
+        self.drafting.vertical(tone, x, y1, y2);
+        let at = (x + 8.0, (y1 + y2) / 2.0 + 5.0);
+        self.figure(at, Anchor::Start, tone, figure);
     }
 
     /// Words, kept on the sheet.
@@ -184,21 +176,36 @@ impl Sheet {
             Anchor::Middle => x,
             Anchor::End => x.max(wide),
         };
-        self.ink.label(x, y, anchor, false, words.to_owned());
+        self.drafting.labels.push(Label {
+            x,
+            y,
+            anchor,
+            turned: false,
+            figure: String::new(),
+            words: words.to_owned(),
+            tone: Tone::Ink,
+            field: None,
+        });
     }
 
     pub(super) fn finish(mut self) -> BenchScene {
-        for (line, drafted) in [
-            (BenchLine::Thin, std::mem::take(&mut self.ink.thin)),
-            (BenchLine::Arrow, std::mem::take(&mut self.ink.arrows)),
-            (BenchLine::MarkThin, std::mem::take(&mut self.mark.thin)),
-            (BenchLine::MarkArrow, std::mem::take(&mut self.mark.arrows)),
-        ] {
-            self.paths.push((line, drafted));
+        let Drafting {
+            thin,
+            arrows,
+            labels,
+            ..
+        } = self.drafting;
+        let kinds = |tone: Tone| match tone {
+            Tone::Blue => (BenchLine::MarkThin, BenchLine::MarkArrow),
+            _ => (BenchLine::Thin, BenchLine::Arrow),
+        };
+        for ((tone, thin), arrows) in Tone::ALL.into_iter().zip(thin).zip(arrows) {
+            let (line, arrow) = kinds(tone);
+            self.paths.push((line, thin));
+            self.paths.push((arrow, arrows));
         }
         // Tints and hatches lie below all lines.
         self.paths.sort_by_key(|(line, _)| *line);
-        let texts = [(&self.ink, false), (&self.mark, true)];
         BenchScene {
             width: self.width,
             height: self.height,
@@ -211,22 +218,26 @@ impl Sheet {
                     data: path.as_str().to_owned(),
                 })
                 .collect(),
-            texts: texts
-                .into_iter()
-                .flat_map(|(drafting, is_mark)| {
-                    drafting.labels.iter().map(move |label| BenchText {
-                        x: label.x,
-                        y: label.y,
-                        anchor: label.anchor,
-                        is_figure: label.is_figure,
-                        is_mark,
-                        turned: label.turned,
-                        text: label.text.clone(),
-                    })
-                })
-                .collect(),
+            texts: labels.into_iter().map(text).collect(),
         }
     }
+}
+
+fn text(label: Label) -> BenchText {
+    let is_figure = !label.figure.is_empty();
+    BenchText {
+        x: label.x,
+        y: label.y,
+        anchor: label.anchor,
+        is_figure,
+        is_mark: label.tone == Tone::Blue,
+        turned: label.turned,
+        text: if is_figure { label.figure } else { label.words },
+    }
+}
+
+const fn tone(is_mark: bool) -> Tone {
+    if is_mark { Tone::Blue } else { Tone::Ink }
 }
 
 /// Estimated width of a figure of 15 px, px: a little too much is better than two texts

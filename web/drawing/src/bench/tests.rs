@@ -7,7 +7,7 @@ use tinwave_maker::workpiece::Workpiece;
 
 use super::sheet::{figure_width, words_width};
 use super::{BenchScene, BenchView, bench_scene};
-use crate::dimension_line::Anchor;
+use crate::section::drafting::Anchor;
 
 /// The box of a text: left, top, right, bottom.
 fn boxes(scene: &BenchScene) -> Vec<([f64; 4], &str)> {
