@@ -15,6 +15,7 @@ pub const FOCAL_RATIOS: (f64, f64) = (0.2, 2.0);
 
 /// Efficiencies of a dish with a feed, each 0 to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct DishEfficiency {
     /// Focal length over diameter.
     pub focal_ratio: f64,

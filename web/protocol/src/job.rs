@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::beam::{BeamOverBand, FeedDish, MouthChoices, SearchFunnel};
 use crate::cuts::{BestCuts, BestLength};
 use crate::fits::{MatchBands, MatchSizes};
 use crate::outside::SolveOutside;
@@ -26,4 +27,12 @@ pub enum Job {
     MatchSizes(MatchSizes),
     /// Published bands for a can.
     MatchBands(MatchBands),
+    /// The beam over the band.
+    BeamOverBand(BeamOverBand),
+    /// A design as one dish's feed.
+    FeedDish(FeedDish),
+    /// What could stand at the mouth.
+    MouthChoices(MouthChoices),
+    /// The best funnel.
+    SearchFunnel(SearchFunnel),
 }

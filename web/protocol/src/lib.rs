@@ -4,6 +4,7 @@
 //! The page sends an [`Ask`], the worker answers with [`Tell`]s of the same number.
 //! A [`Question`] names the type of its answer, so both sides agree on it by type.
 
+pub mod beam;
 pub mod cuts;
 pub mod fits;
 pub mod job;

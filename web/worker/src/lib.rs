@@ -1,6 +1,7 @@
 //! All long work of the page, in steps between which the worker hears what else is
 //! wanted. Pure logic but for the door (`wasm`), so that any machine can test it.
 
+pub mod beam;
 pub mod cuts;
 pub mod fits;
 mod fits_kept;

@@ -4,6 +4,7 @@ use tinwave_core::best_cut::FreeDimensions;
 use tinwave_protocol::Job;
 
 use crate::Running;
+use crate::beam::{DishWork, FunnelWork, MouthWork, OverBandWork};
 use crate::cuts::CutsWork;
 use crate::fits::FitsWork;
 use crate::fittings::FittingsWork;
@@ -34,6 +35,10 @@ pub trait Work {
 #[must_use]
 pub fn begin(job: Job) -> Running {
     match job {
+        Job::BeamOverBand(question) => Running::new(OverBandWork::new(question)),
+        Job::FeedDish(question) => Running::new(DishWork::new(question)),
+        Job::MouthChoices(question) => Running::new(MouthWork::new(&question)),
+        Job::SearchFunnel(question) => Running::new(FunnelWork::new(&question)),
         Job::SolveOutside(question) => Running::new(OutsideWork::new(question)),
         Job::BestCuts(question) => Running::new(CutsWork::new(
             &question.design,

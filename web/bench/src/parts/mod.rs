@@ -1,7 +1,6 @@
 //! The parts of the page that the workbench answers for: each has its markup, an
 //! answer to every change, and its long jobs.
 
-pub mod horn;
 pub mod measure;
 pub mod spread;
 pub mod whys;
@@ -19,12 +18,6 @@ struct Part {
 }
 
 const PARTS: &[Part] = &[
-    Part {
-        name: "horn",
-        markup: include_str!("../../parts/horn.html"),
-        answer: horn::answer,
-        begin: horn::begin,
-    },
     Part {
         name: "measure",
         markup: include_str!("../../parts/measure.html"),

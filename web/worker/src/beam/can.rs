@@ -1,4 +1,4 @@
-//! The can without what stands at its mouth: what a search depends on.
+//! The can without what stands at its mouth: all that a search for something at its mouth depends on.
 
 use std::f64::consts::PI;
 
@@ -7,27 +7,17 @@ use tinwave_core::design::Design;
 use tinwave_core::mouth::COVERED_KA;
 use tinwave_core::outside::{Outline, PreparedOutside, Rim};
 use tinwave_core::si::{hertz, metres};
+use tinwave_protocol::beam::Radiated;
 
 /// The bare can and the band's centre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct CanKey {
+pub(super) struct BareCan {
     inside_diameter_um: u32,
     open_length_um: u32,
     centre_khz: u32,
 }
 
-/// What a solved body radiates in TE11.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Radiated {
-    /// Directivity straight ahead, dB over isotropic.
-    pub(super) gain_dbi: f64,
-    /// Straight ahead over straight back.
-    pub(super) front_to_back_db: f64,
-    /// Straight ahead over the highest level of the rear half.
-    pub(super) front_to_rear_db: f64,
-}
-
-impl CanKey {
+impl BareCan {
     pub(super) const fn of(design: &Design) -> Self {
         Self {
             inside_diameter_um: design.can.inside_diameter_um,

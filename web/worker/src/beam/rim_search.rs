@@ -3,8 +3,9 @@
 use tinwave_core::design::Mouth;
 use tinwave_core::outside::Rim;
 use tinwave_core::si::metres;
+use tinwave_protocol::beam::{MouthChoice, MouthGoal, Radiated};
 
-use super::can_key::{CanKey, Radiated};
+use super::can::BareCan;
 
 /// Shares of a wavelength that rings and cups are first tried with: their width
 /// beyond the can, and a cup's depth.
@@ -25,12 +26,12 @@ pub(super) struct RimSize {
 
 impl RimSize {
     /// Outside diameter on a can, in whole micrometres.
-    pub(super) fn outside_um(self, can: &CanKey) -> u32 {
+    pub(super) fn outside_um(self, can: &BareCan) -> u32 {
         can.inside_diameter_um()
             .saturating_add(self.width_mm.saturating_mul(2_000))
     }
 
-    pub(super) fn mouth(self, can: &CanKey) -> Mouth {
+    pub(super) fn mouth(self, can: &BareCan) -> Mouth {
         let outside_diameter_um = self.outside_um(can);
         if self.depth_mm == 0 {
             Mouth::Flange {
@@ -44,7 +45,7 @@ impl RimSize {
         }
     }
 
-    fn rim(self, can: &CanKey) -> Rim {
+    fn rim(self, can: &BareCan) -> Rim {
         let outside_radius_m = 0.5 * metres(self.outside_um(can));
         if self.depth_mm == 0 {
             Rim::Flange { outside_radius_m }
@@ -57,43 +58,28 @@ impl RimSize {
     }
 }
 
-/// What is sought.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Goal {
-    /// The ring with the most gain.
-    RingForGain,
-    /// The cup with the most gain.
-    CupForGain,
-    /// The cup that sends the least into the rear half.
-    CupForRear,
+/// What is sought, in this order.
+const GOALS: [MouthGoal; 3] = [
+    MouthGoal::RingForGain,
+    MouthGoal::CupForGain,
+    MouthGoal::CupForRear,
+];
+
+const fn is_ring(goal: MouthGoal) -> bool {
+    matches!(goal, MouthGoal::RingForGain)
 }
 
-impl Goal {
-    pub(super) const ALL: [Self; 3] = [Self::RingForGain, Self::CupForGain, Self::CupForRear];
-
-    const fn is_ring(self) -> bool {
-        matches!(self, Self::RingForGain)
+const fn value(goal: MouthGoal, of: &Radiated) -> f64 {
+    match goal {
+        MouthGoal::CupForRear => of.front_to_rear_db,
+        _ => of.gain_dbi,
     }
-
-    const fn value(self, of: &Radiated) -> f64 {
-        match self {
-            Self::RingForGain | Self::CupForGain => of.gain_dbi,
-            Self::CupForRear => of.front_to_rear_db,
-        }
-    }
-}
-
-/// The bare can and the best of each kind.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct RimTable {
-    pub(super) bare: Radiated,
-    pub(super) best: Vec<(Goal, RimSize, Radiated)>,
 }
 
 /// Where a finer search stands.
 #[derive(Clone, Copy, Debug)]
 struct Climb {
-    goal: Goal,
+    goal: MouthGoal,
     step_mm: u32,
     /// Neighbours tried since the last gain.
     tried: usize,
@@ -101,7 +87,7 @@ struct Climb {
 
 /// A search in steps of one solved body.
 pub(super) struct RimSearch {
-    can: CanKey,
+    can: BareCan,
     bare: Option<Radiated>,
     /// Sizes of the first look, in order.
     coarse: Vec<RimSize>,
@@ -111,7 +97,7 @@ pub(super) struct RimSearch {
 }
 
 impl RimSearch {
-    pub(super) fn new(can: CanKey) -> Self {
+    pub(super) fn new(can: BareCan) -> Self {
         let mm = |share: f64| (share * can.wavelength_m() * 1e3).round().clamp(2.0, 5e3) as u32;
         let ring = |width: &f64| RimSize {
             width_mm: mm(*width),
@@ -132,7 +118,7 @@ impl RimSearch {
             done: 0,
             solved: Vec::new(),
             climb: Climb {
-                goal: Goal::RingForGain,
+                goal: MouthGoal::RingForGain,
                 step_mm: FIRST_STEP_MM,
                 tried: 0,
             },
@@ -145,14 +131,14 @@ impl RimSearch {
 
     /// Bodies to solve in all.
     pub(super) fn total(&self) -> u32 {
-        1 + self.coarse_steps() + FINER * Goal::ALL.len() as u32
+        1 + self.coarse_steps() + FINER * GOALS.len() as u32
     }
 
-    fn best(&self, goal: Goal) -> Option<(RimSize, Radiated)> {
-        let kind = |size: &RimSize| (size.depth_mm == 0) == goal.is_ring();
+    fn best(&self, goal: MouthGoal) -> Option<(RimSize, Radiated)> {
+        let kind = |size: &RimSize| (size.depth_mm == 0) == is_ring(goal);
         let found = self.solved.iter().filter(|(size, _)| kind(size));
         found
-            .max_by(|a, b| goal.value(&a.1).total_cmp(&goal.value(&b.1)))
+            .max_by(|a, b| value(goal, &a.1).total_cmp(&value(goal, &b.1)))
             .copied()
     }
 
@@ -168,7 +154,7 @@ impl RimSearch {
     }
 
     /// Solves the next neighbour of the best size that is new.
-    fn climb(&mut self, goal: Goal) {
+    fn climb(&mut self, goal: MouthGoal) {
         if self.climb.goal != goal {
             self.climb = Climb {
                 goal,
@@ -176,7 +162,7 @@ impl RimSearch {
                 tried: 0,
             };
         }
-        let sides = if goal.is_ring() { 2 } else { 4 };
+        let sides = if is_ring(goal) { 2 } else { 4 };
         while self.climb.step_mm > 0 {
             let Some((best, before)) = self.best(goal) else {
                 return;
@@ -199,11 +185,11 @@ impl RimSearch {
             };
             let next = RimSize {
                 width_mm: moved(best.width_mm, wide, 2),
-                depth_mm: moved(best.depth_mm, deep, if goal.is_ring() { 0 } else { 2 }),
+                depth_mm: moved(best.depth_mm, deep, if is_ring(goal) { 0 } else { 2 }),
             };
             if self.solve(next) {
-                let after = self.best(goal).map(|(_, radiated)| goal.value(&radiated));
-                if after.is_some_and(|after| after > goal.value(&before)) {
+                let after = self.best(goal).map(|(_, radiated)| value(goal, &radiated));
+                if after.is_some_and(|after| after > value(goal, &before)) {
                     self.climb.tried = 0;
                 }
                 return;
@@ -225,20 +211,30 @@ impl RimSearch {
             return;
         }
         let goal = (place - 1 - self.coarse_steps()) / FINER;
-        if let Some(goal) = Goal::ALL.get(goal as usize) {
+        if let Some(goal) = GOALS.get(goal as usize) {
             self.climb(*goal);
         }
     }
 
-    /// What was found; `None` where even the bare can could not be solved.
-    pub(super) fn table(&self) -> Option<RimTable> {
-        let best = Goal::ALL.iter().filter_map(|goal| {
-            let (size, radiated) = self.best(*goal)?;
-            Some((*goal, size, radiated))
+    /// What was found; nothing where even the bare can could not be solved.
+    pub(super) fn choices(&self) -> Vec<MouthChoice> {
+        let Some(bare) = self.bare else {
+            return Vec::new();
+        };
+        let bare = MouthChoice {
+            goal: MouthGoal::Bare,
+            mouth: Mouth::Open,
+            radiated: bare,
+        };
+        let best = GOALS.into_iter().filter_map(|goal| {
+            let (size, radiated) = self.best(goal)?;
+            let mouth = size.mouth(&self.can);
+            Some(MouthChoice {
+                goal,
+                mouth,
+                radiated,
+            })
         });
-        Some(RimTable {
-            bare: self.bare?,
-            best: best.collect(),
-        })
+        std::iter::once(bare).chain(best).collect()
     }
 }
