@@ -262,6 +262,13 @@ fn judge_beam(design: &Design, si: &SiDesign, beam: Option<&Beam>) -> Vec<Findin
     findings
 }
 
+/// Modes of a design by cutoff: those up to 1.6 times the band's upper edge, TE11 and
+/// TM01 always.
+#[must_use]
+pub fn modes_of(design: &Design) -> Vec<ModeEntry> {
+    mode_entries(&SiDesign::new(design))
+}
+
 fn mode_entries(si: &SiDesign) -> Vec<ModeEntry> {
     let tm01 = Mode::TM01.cutoff_frequency_hz(si.radius_m);
     // A hair above TM01, so that it is listed whatever the band.

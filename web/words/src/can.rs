@@ -126,6 +126,19 @@ pub const fn no_inside_left() -> &'static str {
     "That leaves no inside: the wall is thicker than the can. Check the wall’s thickness."
 }
 
+/// A measure that makes a can beyond what can be computed.
+#[must_use]
+pub fn width_out_of_range(inside_um: u32, low_um: u32, high_um: u32, unit: LengthUnit) -> String {
+    format!(
+        "That makes {} inside. A can is {} to {} wide here.",
+        format_length(inside_um, unit),
+        format_length(low_um, unit)
+            .trim_end_matches(unit.symbol())
+            .trim_end(),
+        format_length(high_um, unit)
+    )
+}
+
 /// The length's label.
 #[must_use]
 pub const fn length_inside() -> &'static str {

@@ -45,6 +45,18 @@ pub struct ReasonWords {
     pub advice: String,
 }
 
+impl ReasonWords {
+    /// What happens and what to do, in one run.
+    #[must_use]
+    pub fn text(&self) -> String {
+        if self.advice.is_empty() {
+            self.what.clone()
+        } else {
+            format!("{} {} {}", self.what, what_to_do(), self.advice)
+        }
+    }
+}
+
 /// One sentence below the grade: its gravest reason, or that all is well.
 #[must_use]
 pub fn answer(graded: &Graded, design: &Design, unit: LengthUnit) -> ReasonWords {

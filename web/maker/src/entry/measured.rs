@@ -3,6 +3,20 @@
 /// π as a fraction good to 3e-16.
 const PI: (u128, u128) = (245_850_922, 78_256_779);
 
+/// Thickness of the paper strip that is taken off: copy paper of 80 g/m² is 0.1 mm
+/// thick (common practice, no source).
+pub const PAPER_UM: u32 = 100;
+
+/// A strip is read to a tenth of a millimetre at best.
+const STRIP_GRAIN_UM: u32 = 100;
+
+/// What a strip of paper round an outside diameter would measure, to what can be read.
+#[must_use]
+pub fn strip_round(outside_um: u32) -> u32 {
+    let round = circumference_of(outside_um.saturating_add(PAPER_UM));
+    round.saturating_add(STRIP_GRAIN_UM / 2) / STRIP_GRAIN_UM * STRIP_GRAIN_UM
+}
+
 /// Inside diameter from the outside diameter and the wall; `None` where the
 /// walls leave nothing.
 #[must_use]

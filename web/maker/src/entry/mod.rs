@@ -20,7 +20,9 @@ pub use format::{
     format_metres, format_scaled, format_trimmed, inch_fraction,
 };
 pub use likely::likely_meaning;
-pub use measured::{circumference_of, inside_from_outside, outside_from_circumference};
+pub use measured::{
+    PAPER_UM, circumference_of, inside_from_outside, outside_from_circumference, strip_round,
+};
 
 pub use error::shortened;
 

@@ -56,6 +56,12 @@ pub const fn before_figure() -> [&'static str; 4] {
     ["inside", "strip", "outside", "length"]
 }
 
+/// The same before the room.
+#[must_use]
+pub const fn room_before() -> &'static str {
+    "room"
+}
+
 /// The row of the own can.
 #[must_use]
 pub const fn your_can_row() -> &'static str {

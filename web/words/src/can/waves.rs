@@ -4,7 +4,7 @@ use super::{
     Band, LengthUnit, Mode, ModeRole, band_edges, format_hertz, format_length,
     format_length_number, percent,
 };
-use tinwave_core::analysis::Analysis;
+use tinwave_core::verdict::ModeEntry;
 
 /// Heads the gauge of diameters.
 #[must_use]
@@ -112,9 +112,9 @@ pub const fn what_passes() -> &'static str {
 
 /// What follows the term "mode" in the note below that heading.
 #[must_use]
-pub fn what_passes_note(analysis: &Analysis) -> String {
+pub fn what_passes_note(modes: &[ModeEntry]) -> String {
     let cutoff = |mode: Mode| {
-        let entry = analysis.modes.iter().find(|entry| entry.mode == mode);
+        let entry = modes.iter().find(|entry| entry.mode == mode);
         entry.map(|entry| entry.cutoff_hz)
     };
     match (cutoff(Mode::TE11), cutoff(Mode::TM01)) {
