@@ -9,6 +9,7 @@
 pub mod app;
 pub mod browser;
 pub mod frame;
+pub mod json_tree;
 pub mod kit;
 pub mod pictures;
 pub mod state;

@@ -3,6 +3,7 @@
 //! show it are in `pictures`.
 
 pub mod bench;
+pub mod card_section;
 pub mod chart;
 pub mod diameter_gauge;
 pub mod fixed_point;

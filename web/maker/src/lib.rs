@@ -13,6 +13,7 @@ pub mod history;
 pub mod link;
 pub mod link_plan;
 pub mod mode_role;
+pub mod shelf;
 pub mod station;
 pub mod store;
 pub mod trade_sizes;

@@ -4,6 +4,7 @@
 //! can't be read is handed back, to be kept elsewhere: nothing is destroyed.
 
 use crate::entry::LengthUnit;
+use crate::shelf::KeptFigures;
 
 /// The key of the device's own storage.
 pub const KEY: &str = "tinwave";
@@ -32,6 +33,8 @@ pub struct SavedDesign {
     pub name: String,
     /// The design, as the fragment of a link.
     pub link: String,
+    /// What was known of it when it was kept.
+    pub figures: Option<KeptFigures>,
 }
 
 /// Everything that is kept.
@@ -119,7 +122,15 @@ fn read_line(kept: &mut Kept, line: &str) -> bool {
             kept.saved.push(SavedDesign {
                 name: name.to_owned(),
                 link: link.to_owned(),
+                figures: None,
             });
+        }
+        // Of the design in the line above.
+        "figures" => {
+            let Some(last) = kept.saved.last_mut() else {
+                return false;
+            };
+            last.figures = Some(KeptFigures::from_word(rest));
         }
         _ => kept.other.push(line.to_owned()),
     }
@@ -146,6 +157,9 @@ pub fn write(kept: &Kept) -> String {
     }
     for design in &kept.saved {
         line(&["saved", &design.link, &design.name]);
+        if let Some(figures) = &design.figures {
+            line(&["figures", &figures.word()]);
+        }
     }
     for other in &kept.other {
         line(&[other]);
@@ -157,14 +171,37 @@ impl Kept {
     /// Saves a design under a name, at the head of the list; one of the same
     /// name is replaced.
     pub fn save(&mut self, name: &str, link: &str) {
+        self.save_with(name, link, None);
+    }
+
+    /// The same with what is known of it.
+    pub fn save_with(&mut self, name: &str, link: &str, figures: Option<KeptFigures>) {
         self.remove(name);
         self.saved.insert(
             0,
             SavedDesign {
                 name: name.into(),
                 link: link.into(),
+                figures,
             },
         );
+    }
+
+    /// The saved design of a name.
+    #[must_use]
+    pub fn saved_as(&self, name: &str) -> Option<&SavedDesign> {
+        self.saved.iter().find(|design| design.name == name)
+    }
+
+    /// A name like `wanted` that is not in use.
+    #[must_use]
+    pub fn free_name(&self, wanted: &str) -> String {
+        let taken: Vec<&str> = self
+            .saved
+            .iter()
+            .map(|design| design.name.as_str())
+            .collect();
+        crate::shelf::free_name(wanted, &taken)
     }
 
     /// Forgets a saved design; says whether there was one.

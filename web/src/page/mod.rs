@@ -15,8 +15,6 @@ mod cut_part;
 mod entries;
 mod feed;
 mod head;
-mod json_tree;
-mod keep_part;
 mod live;
 mod markup;
 mod match_part;
@@ -72,7 +70,6 @@ const NAMES: [&[Named]; 9] = [
     mouth_part::NAMES,
     beam_part::NAMES,
     cut_part::NAMES,
-    keep_part::NAMES,
 ];
 
 /// Runs a task after what the browser has to do first.

@@ -2,9 +2,7 @@
 
 use tinwave_core::design::Design;
 use tinwave_core::grade::Grade;
-use tinwave_maker::entry::{
-    LengthUnit, format_decimal, format_frequency, format_length, format_length_number,
-};
+use tinwave_maker::entry::{LengthUnit, format_decimal, format_length, format_length_number};
 use tinwave_maker::station::Station;
 
 /// Opens the reasons of a figure.
@@ -231,8 +229,8 @@ pub fn size(design: &Design, unit: LengthUnit) -> String {
 #[must_use]
 pub fn size_and_band(design: &Design, unit: LengthUnit) -> String {
     let band = design.band;
-    let (low, high) = (band_edge(band.low_khz), format_frequency(band.high_khz));
-    format!("{}, {low} to {high}", size(design, unit))
+    let (low, high) = (band_edge(band.low_khz), band_edge(band.high_khz));
+    format!("{}, {low} to {high} MHz", size(design, unit))
 }
 
 /// A band's edge as it is, without its unit.

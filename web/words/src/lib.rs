@@ -16,6 +16,7 @@ pub mod make;
 mod names;
 mod refusals;
 pub mod section;
+pub mod shelf;
 pub mod terms;
 mod why;
 

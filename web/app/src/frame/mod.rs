@@ -19,6 +19,7 @@ pub use brief::Briefs;
 pub use cautions_page::CautionsPage;
 pub use first_time::FirstTime;
 pub use lines::Lines;
+pub use more_list::begin_anew;
 pub use rail::Rail;
 pub use said::Said;
 pub use side_page::{SidePage, SidePages};

@@ -57,7 +57,7 @@ fn ThemeChoice() -> impl IntoView {
 }
 
 /// Begins a design of its own, as one edit that can be undone.
-pub(crate) fn begin_anew(workshop: Workshop, briefs: Briefs) {
+pub fn begin_anew(workshop: Workshop, briefs: Briefs) {
     workshop.open_work(example());
     briefs.say_with(
         words::new_design_begun(),

@@ -137,7 +137,7 @@ fn More() -> impl IntoView {
         }
     };
     view! {
-        <div node_ref=place on:keydown=on_key>
+        <div class="more" node_ref=place on:keydown=on_key>
             <button id="more" type="button" class="tool" aria-label=words::more_list() aria-expanded=expanded
                 aria-controls="more-list" on:click=move |_| open.update(|open| *open = !*open)>
                 <Icon name=IconName::More/>

@@ -1,14 +1,14 @@
-//! JSON read by the browser's own parser.
+//! JSON read by the browser's own parser. In the browser only.
 
 use js_sys::{Array, JSON, Reflect};
 use tinwave_core::json::JsonTree;
 use wasm_bindgen::{JsCast, JsValue};
 
 /// A value that the browser has parsed.
-pub(super) struct Tree(JsValue);
+pub struct Tree(JsValue);
 
 /// Parses a text; where that fails, what the browser says of it.
-pub(super) fn parse(text: &str) -> Result<Tree, String> {
+pub fn parse(text: &str) -> Result<Tree, String> {
     JSON::parse(text).map(Tree).map_err(|error| {
         let message = Reflect::get(&error, &"message".into());
         let message = message.ok().and_then(|message| message.as_string());
