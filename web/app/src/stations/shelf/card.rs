@@ -16,11 +16,13 @@ use crate::state::Workshop;
 
 /// A kept design, read and ready to be shown.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Shown {
-    pub(super) design: SavedDesign,
+pub struct Shown {
+    /// As it is kept.
+    pub design: SavedDesign,
     /// The work in its link; `None` where that can't be read.
-    pub(super) work: Option<Workpiece>,
-    pub(super) section: Option<CardSection>,
+    pub work: Option<Workpiece>,
+    /// Its small section.
+    pub section: Option<CardSection>,
 }
 
 impl Shown {

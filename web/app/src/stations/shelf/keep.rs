@@ -11,20 +11,20 @@ use crate::state::{Freshness, Workshop};
 
 /// A name that is in use, and what may be done about it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct InUse {
+pub struct InUse {
     /// The name.
-    pub(super) name: String,
+    pub name: String,
     /// A like one that is free.
-    pub(super) free: String,
+    pub free: String,
 }
 
 /// Keeping. A handle, copied freely.
 #[derive(Clone, Copy)]
-pub(super) struct Keeping {
+pub struct Keeping {
     workshop: Workshop,
     briefs: Briefs,
     /// The question that waits for its answer.
-    pub(super) asked: RwSignal<Option<InUse>>,
+    pub asked: RwSignal<Option<InUse>>,
 }
 
 impl Keeping {
