@@ -121,7 +121,7 @@ pub const fn choose_file() -> &'static str {
 /// Below it.
 #[must_use]
 pub const fn or_drop_or_paste() -> &'static str {
-    "or drop it here, or paste its text"
+    "It can be dropped here too, or its text pasted."
 }
 
 /// The field for a file's text.
@@ -389,22 +389,10 @@ pub const fn the_text() -> &'static str {
     "The text as it came"
 }
 
-/// First visit: that this is an example.
+/// First visit: heads the three pictures of the way.
 #[must_use]
-pub const fn this_is_an_example() -> &'static str {
-    "This is an example"
-}
-
-/// First visit: what to do.
-#[must_use]
-pub const fn type_your_can() -> &'static str {
-    "Type your can’s width: cut, match and beam follow"
-}
-
-/// First visit: leads to the width.
-#[must_use]
-pub const fn type_it() -> &'static str {
-    "Type it"
+pub const fn the_way() -> &'static str {
+    "From a can to an antenna"
 }
 
 /// First visit: the three pictures of the way.
@@ -498,4 +486,16 @@ pub fn document_title(station: Station, name: &str) -> String {
 #[must_use]
 pub const fn terms_explained() -> &'static str {
     "The trade’s terms"
+}
+
+/// Names the units and cautions at the rail's foot.
+#[must_use]
+pub const fn settings() -> &'static str {
+    "Units and cautions"
+}
+
+/// The verdict and the feed's line, as they are told.
+#[must_use]
+pub fn told(grade: Grade, feed: &str) -> String {
+    format!("{}. {feed}.", self::grade(grade))
 }

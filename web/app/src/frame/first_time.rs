@@ -1,41 +1,32 @@
-//! The first visit: that this is an example, and the way in three pictures.
+//! The first visit: the way from a can to an antenna in three pictures.
 
 use leptos::prelude::*;
-use tinwave_core::design_error::Field;
 use tinwave_words::frame as words;
 
-use crate::browser;
-use crate::kit::{IconName, StateLine, field_id};
+use crate::kit::new_id;
 use crate::state::Workshop;
 
-/// Says that what is shown is an example, with what to do; goes with the first edit.
+/// Three pictures of the way; they go with the first edit.
 ///
 /// ```ignore
-/// view! { <EntryGroup title="Size"><FirstTime/> … </EntryGroup> }
+/// view! { <FirstTime/> }
 /// ```
 #[component]
-pub fn FirstTime(
-    /// With the three pictures of the way, where there is room for them.
-    #[prop(optional)]
-    pictures: bool,
-) -> impl IntoView {
+pub fn FirstTime() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let is_example = Memo::new(move |_| workshop.is_example());
-    view! {
-        <Show when=move || is_example.get()>
-            <StateLine icon=IconName::Note title=words::this_is_an_example() text=words::type_your_can()
-                action=words::type_it() on_press=|()| browser::focus(&field_id(Field::InsideDiameter))/>
-            {pictures.then(|| view! { <Way/> })}
-        </Show>
-    }
+    view! { <Show when=move || is_example.get()><Way/></Show> }
 }
 
 /// Three pictures: the can and its width, hole and wire, the beam.
 #[component]
 fn Way() -> impl IntoView {
     let [measure, cut, point] = words::three_steps();
+    let id = new_id("way");
+    let named = id.clone();
     view! {
-        <div class="first-time">
+        <section class="first-time" aria-labelledby=named>
+            <h2 id=id class="unseen">{words::the_way()}</h2>
             <ol>
                 <li>
                     <svg viewBox="0 0 96 48" aria-hidden="true">
@@ -58,13 +49,14 @@ fn Way() -> impl IntoView {
                     {point}
                 </li>
             </ol>
-        </div>
+        </section>
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use tinwave_core::design_error::Field;
     use tinwave_maker::history::Change;
 
     #[test]
@@ -72,12 +64,12 @@ mod tests {
         Owner::new().with(|| {
             let workshop = Workshop::open();
             provide_context(workshop);
-            let html = || view! { <FirstTime pictures=true/> }.to_html();
-            assert!(html().contains(words::type_it()));
+            let html = || view! { <FirstTime/> }.to_html();
+            assert!(html().contains(words::three_steps()[0]));
             workshop.edit(Change::Field(Field::InsideDiameter), |work| {
                 work.design.can.inside_diameter_um = 99_000;
             });
-            assert!(!html().contains(words::type_it()));
+            assert!(!html().contains(words::three_steps()[0]));
         });
     }
 }

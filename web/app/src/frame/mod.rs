@@ -27,6 +27,7 @@ pub use strip::Strip;
 pub use top_line::TopLine;
 
 use leptos::prelude::*;
+use tinwave_maker::station::Station;
 use tinwave_words::frame as words;
 
 use crate::browser;
@@ -65,14 +66,16 @@ pub fn SkipLink() -> impl IntoView {
 }
 
 /// Tells those who hear the page its verdict and its first figure, once typing pauses.
+/// The Can tells its own.
 #[component]
 pub fn Told() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let lines = expect_context::<Lines>();
     let text = move || {
         let grade = workshop.answers.graded.with(|graded| graded.grade);
-        let line = lines.of(tinwave_maker::station::Station::Feed);
-        format!("{}. {line}.", words::grade(grade))
+        words::told(grade, &lines.of(Station::Feed))
     };
-    view! { <LiveRegion text=text/> }
+    view! {
+        <Show when=move || workshop.station.get() != Station::Can><LiveRegion text=text/></Show>
+    }
 }

@@ -24,11 +24,11 @@ pub fn Rail() -> impl IntoView {
                         }).collect_view()}
                     </ul>
                 </nav>
-                <div class="rail-foot">
+                <aside class="rail-foot" aria-label=words::settings()>
                     <UnitChoice/>
                     <Action text=words::all_cautions() kind=ActionKind::Words
                         on_press=move |()| pages.show(SidePage::Cautions)/>
-                </div>
+                </aside>
             </div>
         </div>
     }

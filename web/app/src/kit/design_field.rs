@@ -10,7 +10,7 @@ use tinwave_maker::history::Change;
 use tinwave_maker::workpiece::{Cut, Workpiece};
 use tinwave_words::frame as words;
 
-use super::{EntryRow, EntryState, Fault, Meant};
+use super::{EntryRow, EntryState, Fault, Meant, Was};
 use crate::state::Workshop;
 
 /// The name of a field's cell in the page, for what leads to it.
@@ -83,6 +83,18 @@ pub fn DesignField(
         }
         now
     });
+    let before = Memo::new(move |_| changed_from(workshop, field));
+    let was = move || {
+        before
+            .get()
+            .map(|(value, by_link)| was(field, value, by_link, unit.get()))
+    };
+    let put_back = move |()| {
+        if let Some((value, _)) = before.get_untracked() {
+            put(workshop, field, value);
+            workshop.commit();
+        }
+    };
     let keyboard = move || match quantity(field, unit.get()) {
         Quantity::Length(LengthUnit::Inch) => "text",
         _ => "decimal",
@@ -97,14 +109,40 @@ pub fn DesignField(
     };
     view! {
         <EntryRow entry label sub help unit=move || unit_symbol(quantity(field, unit.get()))
-            keyboard on_step=step id=field_id(field)/>
+            keyboard was=Signal::derive(was) on_put_back=put_back on_step=step id=field_id(field)/>
     }
+}
+
+/// What the number was before undo, redo or a link changed it, and whether a link did.
+/// A cut that follows the best is nobody's change.
+fn changed_from(workshop: Workshop, field: Field) -> Option<(i64, bool)> {
+    let before = workshop.before.get()?;
+    workshop.work.with(|work| {
+        if is_cut(field) && work.cut == Cut::FollowsBest {
+            return None;
+        }
+        let was = before.work.field(field)?;
+        (work.field(field) != Some(was)).then_some((was, before.by_link))
+    })
+}
+
+fn was(field: Field, value: i64, by_link: bool, unit: LengthUnit) -> Was {
+    let value = with_unit(field, value, unit);
+    let sentence = if by_link {
+        words::from_the_link(&value)
+    } else {
+        words::from_undo(&value)
+    };
+    Was { sentence }
+}
+
+const fn is_cut(field: Field) -> bool {
+    matches!(field, Field::ProbeLength | Field::BackshortDistance)
 }
 
 /// The text of a number: exact where it was typed, rounded where it follows the best.
 fn shown(field: Field, value: i64, unit: LengthUnit, workshop: Workshop) -> String {
-    let follows = matches!(field, Field::ProbeLength | Field::BackshortDistance)
-        && workshop.work.with(|work| work.cut == Cut::FollowsBest);
+    let follows = is_cut(field) && workshop.work.with(|work| work.cut == Cut::FollowsBest);
     match u32::try_from(value) {
         Ok(um) if follows => format_length_number(um, unit),
         _ => field_text(field, value, unit),
@@ -166,9 +204,7 @@ fn put(workshop: Workshop, field: Field, value: i64) {
         if work.field(field) == Some(value) {
             return;
         }
-        if work.set_field(field, value).is_ok()
-            && matches!(field, Field::ProbeLength | Field::BackshortDistance)
-        {
+        if work.set_field(field, value).is_ok() && is_cut(field) {
             work.cut = Cut::AsCut;
         }
     });
@@ -238,6 +274,25 @@ mod tests {
             put(workshop, Field::ProbeLength, 30_000);
             assert_eq!(workshop.work.get_untracked().cut, Cut::AsCut);
             assert_eq!(workshop.work.get_untracked().design.probe.length_um, 30_000);
+        });
+    }
+
+    #[test]
+    fn what_undo_changed_is_marked_and_can_be_put_back() {
+        Owner::new().with(|| {
+            let workshop = workshop();
+            workshop.edit(Change::Field(Field::OpenLength), |work| {
+                work.design.can.open_length_um = 150_000;
+            });
+            assert_eq!(changed_from(workshop, Field::OpenLength), None);
+            workshop.undo();
+            assert_eq!(
+                changed_from(workshop, Field::OpenLength),
+                Some((150_000, false))
+            );
+            assert_eq!(changed_from(workshop, Field::Wall), None);
+            put(workshop, Field::OpenLength, 150_000);
+            assert_eq!(changed_from(workshop, Field::OpenLength), None);
         });
     }
 

@@ -147,8 +147,10 @@ pub fn Figure(
                     </Show>
                 </span>
                 <span class="figure-note">
-                    {move || text.with(|text| text.note.clone())}
-                    {move || was.get().map(|was| view! { " "<OldValue was/> })}
+                    <span class:covered=move || was.with(Option::is_some)>
+                        {move || text.with(|text| text.note.clone())}
+                    </span>
+                    {move || was.get().map(|was| view! { <OldValue was/> })}
                 </span>
                 <span class="unseen">{move || format!(" {}", words::why_of(&label.get()))}</span>
             </summary>

@@ -82,7 +82,7 @@ pub fn FileDrop(
             on:dragleave=move |_| over.set(false)>
             <input id=input_id.clone() class="unseen" type="file" accept=accept on:change=on_change/>
             <label for=input_id class="action">{label}</label>
-            <p class="note">{words::or_drop_or_paste()}" "{note}</p>
+            <p class="note">{note}" "{words::or_drop_or_paste()}</p>
             {paste.then(|| view! {
                 <details class="paste">
                     <summary>{words::paste_here()}</summary>

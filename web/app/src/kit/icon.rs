@@ -74,7 +74,7 @@ const fn strokes(name: IconName) -> (&'static str, &'static str) {
             "M16 5v24",
         ),
         IconName::Beam => (
-            "M7 17C10 8 29 6 29 16.5S11 26 7 17zM7 17c-3-3-2.5-10 2-12.5M7 17c-2 3-1 8 3 10",
+            "M8 16C13 6 30 7 30 16S13 26 8 16zM8 16c-2-4-6-3.5-6 0s4 4 6 0z",
             "",
         ),
         IconName::Make => (

@@ -18,4 +18,4 @@ pub use memory::Memory;
 pub use opening::Notice;
 pub use plan::Plan;
 pub use search::BestCutState;
-pub use workshop::Workshop;
+pub use workshop::{Before, Workshop};

@@ -19,6 +19,15 @@ use crate::browser::{self, Timer};
 /// A run of steps (a button, an arrow key) counts as one edit until this pause.
 const STEP_PAUSE_MS: u32 = 800;
 
+/// The work before it was changed otherwise than by an entry.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Before {
+    /// As it was.
+    pub work: Workpiece,
+    /// Whether a link changed it; else undo or redo did.
+    pub by_link: bool,
+}
+
 /// The page's state.
 #[derive(Clone, Copy)]
 pub struct Workshop {
@@ -39,6 +48,8 @@ pub struct Workshop {
     pub notice: RwSignal<Option<Notice>>,
     /// Counts up when every entry must show the work again, whatever it holds.
     pub refill: RwSignal<u32>,
+    /// What undo, redo or a link has just changed, until the next edit: entries mark it.
+    pub before: RwSignal<Option<Before>>,
     address: Address,
     rest: Timer,
 }
@@ -63,6 +74,7 @@ impl Workshop {
             memory,
             notice: RwSignal::new(opened.notice),
             refill: RwSignal::new(0),
+            before: RwSignal::new(None),
             address: Address::new(opened.unknown),
             rest: Timer::new(),
         };
@@ -154,8 +166,13 @@ impl Workshop {
     /// Undo and redo add nothing to the browser's own history.
     fn walk(self, step: fn(&mut History) -> bool) {
         self.commit();
+        let work = self.work.get_untracked();
         let moved = self.history.try_update(step).unwrap_or(false);
         if moved {
+            self.before.set(Some(Before {
+                work,
+                by_link: false,
+            }));
             self.address.stands_for(self);
             self.fill();
         }
@@ -194,6 +211,10 @@ impl Workshop {
     /// there, else as a new edit.
     pub(super) fn follow_browser(self, work: &Workpiece, position: Option<usize>) {
         self.rest.clear();
+        self.before.set(Some(Before {
+            work: self.work.get_untracked(),
+            by_link: position.is_none(),
+        }));
         self.history.update(|history| {
             history.commit();
             if history.current() == work {

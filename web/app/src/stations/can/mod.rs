@@ -17,6 +17,7 @@ use leptos::prelude::*;
 use tinwave_maker::station::Station;
 use tinwave_words::grade as grade_words;
 
+use crate::frame::FirstTime;
 use crate::kit::{LiveRegion, StationPage};
 use crate::state::Workshop;
 use answer::WhatToDo;
@@ -42,8 +43,11 @@ pub fn CanStation() -> impl IntoView {
             grade=move || Some(grade.get())
             todo=|| view! { <WhatToDo/> }
             figures=|| view! { <CanFigures/> }
-            entries=|| view! { <SizeEntries/> <CanFindings/> }
-            more=|| view! { <WidthGauge/> <WhatPasses/> <OnTheShelf/> }/>
+            entries=|| view! { <SizeEntries/> <div class="on-desk"><CanFindings/></div> }
+            more=|| view! {
+                <FirstTime/> <div class="on-phone"><CanFindings/></div>
+                <WidthGauge/> <WhatPasses/> <OnTheShelf/>
+            }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }
 }
