@@ -470,3 +470,11 @@ pub fn share_link(link: &str, done: impl FnOnce(Option<bool>) + 'static) {
 pub fn today() -> Option<u32> {
     is_here().then(|| (js_sys::Date::now() / 86_400_000.0) as u32)
 }
+
+/// Opens the browser's own print.
+pub fn print_page() {
+    if is_here() {
+        // A browser without printing does nothing.
+        let _ = window().print();
+    }
+}

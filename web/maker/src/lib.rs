@@ -8,6 +8,7 @@ pub mod confidence;
 pub mod connectors;
 pub mod entry;
 pub mod example;
+pub mod file_name;
 pub mod fits;
 pub mod history;
 pub mod link;

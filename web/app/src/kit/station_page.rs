@@ -24,6 +24,9 @@ use super::{VerdictGlyph, side_heights};
 pub fn StationPage(
     /// Which station.
     station: Station,
+    /// Stands in place of the station's name above the answer.
+    #[prop(optional, into)]
+    whereabouts: Option<ViewFn>,
     /// What it answers: the page's heading.
     #[prop(into)]
     answer: Signal<String>,
@@ -72,7 +75,10 @@ pub fn StationPage(
     }
     let answer = view! {
         <div class="place-answer" class:graded=move || grade.with(Option::is_some)>
-            <p class="where">{words::station(station)}</p>
+            {match whereabouts {
+                Some(whereabouts) => whereabouts.run().into_any(),
+                None => view! { <p class="where">{words::station(station)}</p> }.into_any(),
+            }}
             {move || grade.get().map(|grade| view! { <VerdictGlyph grade/> })}
             <h1 id="answer" tabindex="-1">{answer}</h1>
             <Show when=move || !reason.with(String::is_empty)><p class="reason">{reason}</p></Show>

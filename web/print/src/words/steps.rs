@@ -119,5 +119,8 @@ pub(crate) const STEP_LIST: &[(When, &str, &str)] = &[
      ""),
     (When::Bracket,
      "Fix the bracket, thread 1/4-20 (ISO 1222), with its middle {middle} from the closed end’s rim{place}. Without screws and bracket the whole weighs {weight} g and balances at {balance}. What is balanced stays where it points.{deepest}",
-     "Keep clear of power lines; don’t look into a can that transmits."),
+     ""),
+    (When::Always,
+     "Before you transmit or put it up: your country’s law counts the antenna’s gain, and local code decides on mast, bonding and lightning.",
+     "Keep clear of power lines. Don’t look into a can that transmits. Two people on ladders and roofs, never in wind or thunder."),
 ];

@@ -263,8 +263,62 @@ pub const fn unnamed() -> &'static str {
     "Can antenna"
 }
 
-/// Which file it is, in its name, where the design has none.
+/// What a saved file holds, in its name.
 #[must_use]
-pub const fn file_stem() -> &'static str {
-    "tinwave"
+pub const fn file_holds() -> &'static str {
+    "templates"
+}
+
+/// What SVG is for, for those who hear the button.
+#[must_use]
+pub const fn save_svg_says() -> &'static str {
+    "Save the patterns as SVG"
+}
+
+/// What DXF is for, for those who hear the button.
+#[must_use]
+pub const fn save_dxf_says() -> &'static str {
+    "Save the patterns as DXF"
+}
+
+/// What the rulers measured, in the fold's line.
+#[must_use]
+pub fn rulers_said(across_mm: &str, upright_mm: &str) -> String {
+    format!("{across_mm} mm across, {upright_mm} mm upright")
+}
+
+/// The can's outside width.
+#[must_use]
+pub const fn number_outside() -> &'static str {
+    "The can’s outside width"
+}
+
+/// Its inside length.
+#[must_use]
+pub const fn number_length() -> &'static str {
+    "The can’s inside length"
+}
+
+/// Its wall.
+#[must_use]
+pub const fn number_wall() -> &'static str {
+    "The can’s wall"
+}
+
+/// The hole's distance from the back wall.
+#[must_use]
+pub const fn number_distance() -> &'static str {
+    "The hole’s distance from the back wall"
+}
+
+/// The wire's length.
+#[must_use]
+pub const fn number_wire() -> &'static str {
+    "The wire’s length"
+}
+
+/// A number of what is made for the mouth.
+#[must_use]
+pub const fn number_mouth() -> &'static str {
+    "The width of the mouth’s part"
 }

@@ -1,0 +1,44 @@
+//! Names of saved files: they carry the design's name.
+
+/// What files of a design without a name begin with.
+const UNNAMED: &str = "tinwave";
+
+/// A file's name: the design's, what it holds, the ending. Signs that a folder may not
+/// take become hyphens.
+#[must_use]
+pub fn file_name(design: &str, holds: &str, ending: &str) -> String {
+    let mut stem = String::new();
+    for sign in design.chars() {
+        if sign.is_alphanumeric() {
+            stem.push(sign);
+        } else if !stem.is_empty() && !stem.ends_with('-') {
+            stem.push('-');
+        }
+    }
+    let stem = stem.trim_end_matches('-');
+    let stem = if stem.is_empty() { UNNAMED } else { stem };
+    if holds.is_empty() {
+        format!("{stem}.{ending}")
+    } else {
+        format!("{stem}-{holds}.{ending}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::file_name;
+
+    #[test]
+    fn a_file_carries_the_designs_name() {
+        assert_eq!(
+            file_name("Orchard gate, north", "templates", "pdf"),
+            "Orchard-gate-north-templates.pdf"
+        );
+        assert_eq!(file_name("日本 é", "", "dxf"), "日本-é.dxf");
+        assert_eq!(
+            file_name("../..", "templates", "svg"),
+            "tinwave-templates.svg"
+        );
+        assert_eq!(file_name("", "", "s1p"), "tinwave.s1p");
+    }
+}
