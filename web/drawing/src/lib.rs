@@ -2,6 +2,7 @@
 //! px. Pure arithmetic, so that it is tested on any machine; the views that
 //! show it are in `pictures`.
 
+pub mod beam_scene;
 pub mod bench;
 pub mod card_section;
 pub mod chart;
@@ -16,7 +17,7 @@ pub mod mode_field;
 pub mod mode_ladder;
 pub mod path_scene;
 pub mod path_text;
-pub mod pattern_scene;
+
 pub mod plot_frame;
 pub mod reach_chart;
 pub mod scene;

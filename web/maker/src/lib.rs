@@ -14,6 +14,7 @@ pub mod history;
 pub mod link;
 pub mod link_plan;
 pub mod mode_role;
+pub mod mouth_goal;
 pub mod shelf;
 pub mod station;
 pub mod store;

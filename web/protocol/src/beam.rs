@@ -4,6 +4,8 @@ use serde::{Deserialize, Serialize};
 use tinwave_core::design::{Design, Kilohertz, Micrometres, Mouth};
 use tinwave_core::dish::DishEfficiency;
 
+pub use tinwave_maker::mouth_goal::MouthGoal;
+
 use crate::{Job, Question};
 
 /// Asks for the beam of a design over its band, and for the design as a dish's feed.
@@ -83,21 +85,6 @@ pub struct Radiated {
 pub struct MouthChoices {
     /// The design; what stands at its mouth now does not count.
     pub design: Design,
-}
-
-/// What a choice at the mouth is best for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum MouthGoal {
-    /// Nothing at the mouth.
-    Bare,
-    /// A funnel as long as a wavelength, of the mouth that gains most.
-    Funnel,
-    /// The ring with the most gain.
-    RingForGain,
-    /// The cup with the most gain.
-    CupForGain,
-    /// The cup that sends the least into the rear half.
-    CupForRear,
 }
 
 /// One choice at the mouth.

@@ -3,6 +3,7 @@
 //! Short, plain sentences; the trade's term stands beside the plain one.
 //! Numbers are rounded to what a maker can use, in the maker's unit.
 
+pub mod beam;
 pub mod can;
 mod cautions;
 pub mod chart;
