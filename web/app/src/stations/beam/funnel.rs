@@ -104,6 +104,9 @@ fn LimitFields(
         let (one, other) = sides.get_untracked();
         limits.update(|limits| limits.sheet_um = one.zip(other));
     };
+    let set_seam = move |value: Option<u32>| {
+        limits.update(|limits| limits.seam_um = value.unwrap_or(0));
+    };
     view! {
         <LimitField label=length range=SIZES_UM value=move || limits.with(|limits| limits.length_um)
             put=move |value| limits.update(|limits| limits.length_um = value)/>
@@ -114,7 +117,7 @@ fn LimitFields(
         <LimitField label=other range=SIZES_UM value=move || sides.get().1
             put=move |value| set_sides(|sides, value| sides.1 = value, value)/>
         <LimitField label=seam range=SEAMS_UM value=move || limits.with(|limits| Some(limits.seam_um))
-            put=move |value: Option<u32>| limits.update(|limits| limits.seam_um = value.unwrap_or(0))/>
+            put=set_seam/>
     }
 }
 
