@@ -35,6 +35,7 @@ pub struct KnownBeam {
 }
 
 impl KnownBeam {
+    /// Whether it is that of an endless pipe, until the outside is known.
     pub const fn is_estimate(&self) -> bool {
         self.cuts.is_none()
     }
@@ -70,6 +71,7 @@ impl KnownBeam {
 }
 
 impl Shown {
+    /// At present.
     pub fn of(workshop: Workshop) -> Self {
         let answers = workshop.answers;
         if !answers.has_cut() {
