@@ -302,7 +302,8 @@ fn labels(view: &View<'_>, path: &PathAnswer, margin: Option<&str>) -> Vec<PathL
         });
         // Where the zone is thin there is no room in it.
         let radius = view.zone_m(share * view.profile.distance_m);
-        if path.obstacles.is_empty() && radius / (view.high_m - view.low_m) > 0.17 {
+        let is_free = path.obstacles.is_empty() && path.state == PathState::Clear;
+        if is_free && radius / (view.high_m - view.low_m) > 0.17 {
             labels.push(PathLabel {
                 kind: LabelKind::Zone,
                 text: named.zone.to_owned(),

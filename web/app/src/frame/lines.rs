@@ -77,9 +77,18 @@ impl Lines {
             Station::Feed => words::line_no_cut().to_owned(),
             Station::Beam if does => self.beam(),
             Station::Make if does => words::line_make().to_owned(),
-            Station::Link if does => words::line_link().to_owned(),
+            Station::Link => self.link(),
             _ => words::line_waits(station).to_owned(),
         }
+    }
+
+    fn link(self) -> String {
+        let unit = self.workshop.unit.get();
+        let said = self.workshop.plan.answer.with(|answer| {
+            let answer = answer.as_ref()?;
+            Some(tinwave_words::link_plan::in_short(answer, unit))
+        });
+        said.unwrap_or_else(|| words::line_waits(Station::Link).to_owned())
     }
 
     fn feed(self) -> String {

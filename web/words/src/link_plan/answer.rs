@@ -356,16 +356,16 @@ pub const fn waits_note() -> &'static str {
     "waits for both antennas"
 }
 
-/// Below the reach where nothing is heard at the distance entered: where that would be.
+/// Below the reach where nothing is heard at the distance entered. What stands in the way
+/// stands there at that distance only, so nothing is said of a shorter one.
 #[must_use]
-pub fn does_not_reach(link: &LinkAnswer, unit: LengthUnit) -> String {
-    if link.reach.out_m < 1.0 {
-        return "does not reach".to_owned();
+pub fn does_not_reach(answer: &PlanAnswer, link: &LinkAnswer, unit: LengthUnit) -> String {
+    let is_free = answer.path.as_ref().is_none_or(|path| path.loss.is_none());
+    if is_free && link.reach.out_m >= 1.0 {
+        format!("does not reach; {} at most", distance(link.reach.out_m, unit))
+    } else {
+        "does not reach".to_owned()
     }
-    format!(
-        "does not reach; {} at most",
-        distance(link.reach.out_m, unit)
-    )
 }
 
 /// Below the aim's figure.

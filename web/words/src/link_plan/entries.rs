@@ -91,8 +91,8 @@ pub fn refusal(number: PlanNumber, refusal: &PlanRefusal, unit: LengthUnit) -> S
     if let PlanNumber::Power(_) = number {
         return if value > high {
             format!(
-                "No station may send {}: the most that any rules here know is {}.",
-                watts(value),
+                "No station may send {} W: the most that any rules here know is {}.",
+                trimmed(10_f64.powf(value / 10.0) / 1e3, 0),
                 watts(high)
             )
         } else {

@@ -15,17 +15,18 @@ pub const fn no_rules() -> (&'static str, &'static str) {
     )
 }
 
-/// An end, at a sentence's begin.
-const fn which(end: End) -> &'static str {
+/// An end, or both where they stand alike, at a sentence's begin.
+const fn which(end: Option<End>) -> &'static str {
     match end {
-        End::A => "This end",
-        End::B => "The far end",
+        Some(End::A) => "This end",
+        Some(End::B) => "The far end",
+        None => "Either end",
     }
 }
 
-/// How an end stands, in a few words.
+/// How an end stands, or both where no end is named, in a few words.
 #[must_use]
-pub fn law_headline(end: End, law: &LawAnswer) -> String {
+pub fn law_headline(end: Option<End>, law: &LawAnswer) -> String {
     let end = which(end);
     match law.standing {
         LawStanding::Within => format!("{end}: within the rules"),

@@ -32,6 +32,6 @@ pub use names::{
     sensitivity_by, step, trees_note, wall_note, wall_of, width,
 };
 pub use path::{PathLabels, clearance_rows, not_counted, path_headline, path_labels, path_text};
-pub use receive::{receive_rows, receiver_rows};
+pub use receive::{Received, received, receiver_rows};
 pub use safe::{fall, safe_rows};
 pub use why::{Reasons, why_aim, why_keep_away, why_margin, why_reach};

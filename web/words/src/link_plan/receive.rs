@@ -35,25 +35,38 @@ pub fn receiver_rows(receiver: &ReceiverAnswer) -> Vec<[String; 2]> {
     rows
 }
 
-/// Bands that are only received, as a table: heads, then a row each.
+/// A band that is only received, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Received {
+    /// What is received.
+    pub name: &'static str,
+    /// Its frequencies.
+    pub band: String,
+    /// How this can suits it, and how sure the band is.
+    pub suits: String,
+    /// What to mind; may be empty.
+    pub note: &'static str,
+}
+
+/// Bands that are only received, with what this can is to each.
 #[must_use]
-pub fn receive_rows(design: &Design) -> (Vec<String>, Vec<Vec<String>>) {
-    let head = ["What is received", "MHz", "This can", "How sure", "Mind"];
+pub fn received(design: &Design) -> Vec<Received> {
     let bands = BANDS.iter().filter(|band| band.receive_only);
-    let rows = bands.map(|band| {
-        vec![
-            band.name.to_owned(),
-            format!(
-                "{} to {}",
-                format_frequency_exact(band.low_khz),
-                format_frequency_exact(band.high_khz)
-            ),
-            this_can(design, band).to_owned(),
-            sure(band.confidence).to_owned(),
-            band.note.to_owned(),
-        ]
-    });
-    (head.map(str::to_owned).to_vec(), rows.collect())
+    let one = |band: &PublishedBand| Received {
+        name: band.name,
+        band: format!(
+            "{} to {} MHz",
+            format_frequency_exact(band.low_khz),
+            format_frequency_exact(band.high_khz)
+        ),
+        suits: format!(
+            "This can: {}. The band is {}.",
+            this_can(design, band),
+            sure(band.confidence)
+        ),
+        note: band.note,
+    };
+    bands.map(one).collect()
 }
 
 /// Whether the present can is for that band, or has the width for it.

@@ -74,7 +74,7 @@ fn reach(workshop: Workshop) -> FigureText {
     let text = of_link(workshop, |answer, link| {
         let note = words::reach_note(answer.plan.fade_db);
         if link.weaker.margin_db < 0.0 {
-            return FigureText::plain("–", "", words::does_not_reach(link, unit));
+            return FigureText::plain("–", "", words::does_not_reach(answer, link, unit));
         }
         let (value, symbol) = distance_parts(link.reach.kept_m, unit);
         FigureText::plain(value, symbol, note)

@@ -70,28 +70,20 @@ fn row(row: LevelRow) -> impl IntoView {
 /// The margin between what is received and what is needed.
 #[component]
 fn Bracket(bracket: MarginBracket) -> impl IntoView {
-    let middle = bracket.left + 0.5 * bracket.width;
-    // Words keep within the picture, whatever their bracket's place.
-    let side = if middle < 30.0 {
-        "from-left"
-    } else if middle > 70.0 {
-        "from-right"
-    } else {
-        "centred"
-    };
-    let place = match side {
-        "from-left" => bracket.left,
-        "from-right" => 100.0 - bracket.left - bracket.width,
-        _ => middle,
-    };
-    let from_right = side == "from-right";
+    // The words lean towards their bracket and never leave the picture: what room there is
+    // beside them is shared out by the bracket's place.
+    let before = (bracket.left + 0.5 * bracket.width) / 100.0;
+    let share = |part: f64| format!("{part:.4}");
     view! {
         <div class="margin-bracket" class:short=bracket.is_short>
-            <span class="level-track">
+            <div class="level-track" aria-hidden="true">
                 <span class="bracket" style:left=percent(bracket.left) style:width=percent(bracket.width)></span>
-                <b class=side style:left=(!from_right).then(|| percent(place))
-                    style:right=from_right.then(|| percent(place))>{bracket.words}</b>
-            </span>
+            </div>
+            <p class="bracket-words">
+                <span style:flex-grow=share(before)></span>
+                <b>{bracket.words}</b>
+                <span style:flex-grow=share(1.0 - before)></span>
+            </p>
         </div>
     }
 }

@@ -80,7 +80,7 @@ fn More() -> impl IntoView {
         <ReachPart/>
         <PathPart/>
         <BeforeUp/>
-        <div class="folds">
+        <div class="part folds">
             <AimPart/>
             <KeepAway/>
             <SavingsPart/>

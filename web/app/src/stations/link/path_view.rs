@@ -109,7 +109,8 @@ fn distance_ticks(ticks: Vec<Tick>, unit: &'static str) -> impl IntoView {
             } else {
                 tick.text
             };
-            view! { <span class="tick distance" style:left=percent(tick.at)>{text}</span> }
+            let is_at_end = tick.at > 92.0;
+            view! { <span class="tick distance" class:at-end=is_at_end style:left=percent(tick.at)>{text}</span> }
         })
         .collect_view()
 }

@@ -1,9 +1,8 @@
 //! What can be received without sending anything.
 
 use leptos::prelude::*;
-use tinwave_words::link_plan::{self as words, PartTitle};
+use tinwave_words::link_plan::{self as words, PartTitle, Received};
 
-use super::aim::PlainTable;
 use crate::kit::Fold;
 use crate::state::Workshop;
 
@@ -12,13 +11,22 @@ use crate::state::Workshop;
 pub fn ReceivePart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Receive);
-    let rows = Memo::new(move |_| workshop.work.with(|work| words::receive_rows(&work.design)));
+    let bands = Memo::new(move |_| workshop.work.with(|work| words::received(&work.design)));
     view! {
         <Fold title=title summary=note>
-            {move || {
-                let (head, rows) = rows.get();
-                view! { <PlainTable name=title head rows/> }
-            }}
+            <ul class="received">
+                {move || bands.get().into_iter().map(|band| view! { <Band band/> }).collect_view()}
+            </ul>
         </Fold>
+    }
+}
+
+#[component]
+fn Band(band: Received) -> impl IntoView {
+    view! {
+        <li>
+            <b>{band.name}</b>" "{band.band}
+            <p>{band.suits}" "{band.note}</p>
+        </li>
     }
 }

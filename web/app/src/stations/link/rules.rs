@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use tinwave_core::radio_link::End;
 use tinwave_core::radio_link::lawful::{Arrangement, RuleSet};
-use tinwave_maker::link_plan::LawStanding;
+use tinwave_maker::link_plan::{LawAnswer, LawStanding};
 use tinwave_words::link_plan::{self as words, ChoiceWord, PartTitle, choice_words};
 use tinwave_words::{Caution, caution};
 
@@ -27,17 +27,11 @@ pub fn Rules() -> impl IntoView {
     let choose = move |key: String| {
         plan.change(|plan| plan.rules = RuleSet::from_key(&key));
     };
-    let needs_more = move || {
-        matches!(
-            rules.get(),
-            Some(RuleSet::UsUnlicensed | RuleSet::EuLicenceExempt)
-        )
-    };
     view! {
         <EntryGroup title=words::part_titles(PartTitle::Law).0>
             <ShortList label=choice_words(ChoiceWord::Rules) note=move || words::rules(rules.get()).1
                 picks=picks chosen=move || key(rules.get()) on_choose=choose/>
-            <Show when=needs_more>
+            <Show when=move || needs_no_licence(rules.get())>
                 <ArrangementEntry/>
                 <Check label=choice_words(ChoiceWord::PowerControl)
                     checked=move || plan.entries.with(|plan| plan.power_control)
@@ -46,12 +40,19 @@ pub fn Rules() -> impl IntoView {
             <Show when=move || rules.get().is_some() fallback=|| view! {
                 <FindingBlock headline=words::no_rules().0 text=words::no_rules().1/>
             }>
-                <EndLaw end=End::A/>
-                <EndLaw end=End::B/>
+                <Laws/>
                 <Besides/>
             </Show>
         </EntryGroup>
     }
+}
+
+/// Whether the rules are of sending without a licence.
+const fn needs_no_licence(rules: Option<RuleSet>) -> bool {
+    matches!(
+        rules,
+        Some(RuleSet::UsUnlicensed | RuleSet::EuLicenceExempt)
+    )
 }
 
 #[component]
@@ -81,32 +82,47 @@ fn ArrangementEntry() -> impl IntoView {
     }
 }
 
-/// How an end stands.
+/// How the ends stand: told once where they stand alike.
 #[component]
-fn EndLaw(end: End) -> impl IntoView {
+fn Laws() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let law =
-        Memo::new(move |_| answer_of(workshop).and_then(|answer| answer.end(end).law.clone()));
+    let laws = Memo::new(move |_| {
+        let answer = answer_of(workshop);
+        let of = |end: End| {
+            let answer = answer.as_ref()?;
+            Some((Some(end), answer.end(end).law.clone()?))
+        };
+        match (of(End::A), of(End::B)) {
+            (Some((_, here)), Some((_, far))) if here == far => vec![(None, here)],
+            (here, far) => [here, far].into_iter().flatten().collect(),
+        }
+    });
     move || {
-        law.with(|law| {
-            let law = law.as_ref()?;
-            let tone = match law.standing {
-                LawStanding::Within => FindingTone::Good,
-                LawStanding::Over | LawStanding::MustNotTransmit => FindingTone::Caution,
-                LawStanding::NotAllChecked
-                | LawStanding::LicenceDecides
-                | LawStanding::Listening
-                | LawStanding::NotCovered => FindingTone::Note,
-            };
-            let lines = words::law_lines(law);
-            Some(view! {
-                <FindingBlock tone headline=words::law_headline(end, law) text=words::law_text(law)>
-                    <ul class="law-lines">
-                        {lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
-                    </ul>
-                </FindingBlock>
-            })
-        })
+        laws.get()
+            .into_iter()
+            .map(|(end, law)| view! { <EndLaw end law/> })
+            .collect_view()
+    }
+}
+
+/// How an end stands, or both.
+#[component]
+fn EndLaw(end: Option<End>, law: LawAnswer) -> impl IntoView {
+    let tone = match law.standing {
+        LawStanding::Within => FindingTone::Good,
+        LawStanding::Over | LawStanding::MustNotTransmit => FindingTone::Caution,
+        LawStanding::NotAllChecked
+        | LawStanding::LicenceDecides
+        | LawStanding::Listening
+        | LawStanding::NotCovered => FindingTone::Note,
+    };
+    let lines = words::law_lines(&law);
+    view! {
+        <FindingBlock tone headline=words::law_headline(end, &law) text=words::law_text(&law)>
+            <ul class="law-lines">
+                {lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+            </ul>
+        </FindingBlock>
     }
 }
 
@@ -124,7 +140,9 @@ fn Besides() -> impl IntoView {
     };
     view! {
         <Fold title=words::conditions_title() summary=move || words::conditions_summary(conditions().len())>
-            <CautionBlock caution=caution(Caution::CertifiedDevice)/>
+            <Show when=move || needs_no_licence(workshop.plan.entries.with(|plan| plan.rules))>
+                <CautionBlock caution=caution(Caution::CertifiedDevice)/>
+            </Show>
             <ul class="law-lines">
                 {move || conditions().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
             </ul>
