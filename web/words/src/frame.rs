@@ -456,12 +456,6 @@ pub const fn line_make() -> &'static str {
     "Mark, drill, cut, solder"
 }
 
-/// The line of the Link station before it has been opened.
-#[must_use]
-pub const fn line_link() -> &'static str {
-    "How far will it reach?"
-}
-
 /// The line of the Shelf.
 #[must_use]
 pub fn line_shelf(kept: usize) -> String {

@@ -362,7 +362,10 @@ pub const fn waits_note() -> &'static str {
 pub fn does_not_reach(answer: &PlanAnswer, link: &LinkAnswer, unit: LengthUnit) -> String {
     let is_free = answer.path.as_ref().is_none_or(|path| path.loss.is_none());
     if is_free && link.reach.out_m >= 1.0 {
-        format!("does not reach; {} at most", distance(link.reach.out_m, unit))
+        format!(
+            "does not reach; {} at most",
+            distance(link.reach.out_m, unit)
+        )
     } else {
         "does not reach".to_owned()
     }

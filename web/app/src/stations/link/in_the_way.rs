@@ -30,7 +30,9 @@ pub fn InTheWay() -> impl IntoView {
     view! {
         {move || (0..count.get()).map(|n| view! { <WallEntry n/> }).collect_view()}
         <Show when=move || count.get() < MOST_WALLS>
-            <Action text=choice_words(ChoiceWord::AddWall) kind=ActionKind::Words on_press=add/>
+            <div class="list-add">
+                <Action text=choice_words(ChoiceWord::AddWall) kind=ActionKind::Words on_press=add/>
+            </div>
         </Show>
         <PlanField number=PlanNumber::Foliage sub=move || trees_note(plan)/>
         <PlanField number=PlanNumber::Pointing(End::A)/>

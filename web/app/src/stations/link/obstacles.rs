@@ -40,7 +40,9 @@ pub fn Obstacles() -> impl IntoView {
                 kind=ActionKind::Words on_press=move |()| remove(n)/>
         }).collect_view()}
         <Show when=move || count.get() < MOST_OBSTACLES>
-            <Action text=choice_words(ChoiceWord::AddObstacle) kind=ActionKind::Words on_press=add/>
+            <div class="list-add">
+                <Action text=choice_words(ChoiceWord::AddObstacle) kind=ActionKind::Words on_press=add/>
+            </div>
         </Show>
     }
 }

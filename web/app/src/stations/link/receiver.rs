@@ -105,8 +105,8 @@ fn RateEntry() -> impl IntoView {
         }
     };
     view! {
-        <Picker label=choice_words(ChoiceWord::Rate) note=words::rate_note() groups=groups chosen=chosen
-            on_choose=choose/>
+        <Picker label=choice_words(ChoiceWord::Rate) groups=groups chosen=chosen on_choose=choose/>
+        <p class="note">{words::rate_note()}</p>
     }
 }
 
