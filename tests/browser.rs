@@ -36,6 +36,7 @@ scenarios! {
     bench: Alone,
     csp: Shared,
     design: Shared,
+    first_paint: Shared,
     keyboard: Shared,
     lighthouse: Alone,
     offline: Shared,
