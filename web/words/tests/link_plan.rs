@@ -70,7 +70,7 @@ fn said(answer: &PlanAnswer, unit: LengthUnit) -> Vec<String> {
                 .into_iter()
                 .flatten(),
         );
-        for receiver in &link.receiver {
+        if let Some(receiver) = &link.receiver {
             all.extend(words::receiver_rows(receiver).into_iter().flatten());
         }
     }
@@ -110,7 +110,7 @@ fn no_sentence_lacks_its_figure_at_either_end_of_any_range() {
                         let all = sentences(&plan, unit);
                         answered += usize::from(!all.is_empty());
                         for sentence in all {
-                            let odd = ["NaN", "inf", "– ", "–.", "−0 ", "-0"]
+                            let odd = ["NaN", "inf ", "– ", "–.", "−0 ", "−0.0"]
                                 .iter()
                                 .any(|odd| sentence.contains(odd));
                             assert!(!odd, "{number:?} at {value}: {sentence}");

@@ -10,19 +10,23 @@ use tinwave_maker::link_plan::ReceiverAnswer;
 
 use crate::figures::{db, trimmed};
 
+/// Hottest that a station is told to be, K.
+const HOTTEST_K: f64 = 1e6;
+
 /// Figures of an end that only listens, a row each.
 #[must_use]
 pub fn receiver_rows(receiver: &ReceiverAnswer) -> Vec<[String; 2]> {
-    let mut rows = vec![
-        [
-            "Figure of merit, G/T".to_owned(),
-            format!("{} dB/K", format_decimal(receiver.g_over_t_db, 1)),
-        ],
-        [
+    let mut rows = vec![[
+        "Figure of merit, G/T".to_owned(),
+        format!("{} dB/K", format_decimal(receiver.g_over_t_db, 1)),
+    ]];
+    // Behind a cable that lets nothing through no temperature means anything.
+    if receiver.system_k < HOTTEST_K {
+        rows.push([
             "System noise temperature".to_owned(),
             format!("{} K", format_decimal(receiver.system_k, 0)),
-        ],
-    ];
+        ]);
+    }
     if let Some(ratio_db) = receiver.carrier_to_noise_db {
         rows.push([
             format!(
