@@ -11,6 +11,7 @@ mod law;
 mod number;
 mod path;
 mod plan;
+mod quantity;
 mod receiver;
 mod safe;
 pub mod text;
@@ -21,11 +22,12 @@ pub use answer::{
 };
 pub use antenna::{Knowledge, PlanAntenna};
 pub use law::{CheckedLimit, LawAnswer, LawStanding, UncheckedLimit};
-pub use number::{PlanNumber, PlanQuantity, PlanRefusal};
+pub use number::{PlanNumber, PlanRefusal};
 pub use path::{LossOfPath, PathAnswer, PathState, Spot};
 pub use plan::{
     EndAntenna, FarPolarisation, LinkPlan, MOST_OBSTACLES, MOST_WALLS, PlanEnd, Rate, Role,
     SensitivityBy,
 };
+pub use quantity::PlanQuantity;
 pub use receiver::ReceiverAnswer;
 pub use safe::{NO_CLOSER_M, SafeAnswer};
