@@ -32,10 +32,8 @@ macro_rules! scenarios {
 
 scenarios! {
     axe: Shared,
-    beam: Alone,
-    bench: Alone,
     csp: Shared,
-    design: Shared,
+    engines: Shared,
     first_paint: Shared,
     keyboard: Shared,
     lighthouse: Alone,
@@ -43,6 +41,7 @@ scenarios! {
     parity: Shared,
     print: Shared,
     speed: Alone,
+    story: Shared,
     subpath: Shared,
     trouble: Shared,
     update: Shared,

@@ -5,6 +5,7 @@
 //! by Node's own test runner; `tests/browser.rs` has one test for each.
 
 mod chromium;
+mod engines;
 mod poppler;
 mod questions;
 mod stage;

@@ -23,6 +23,7 @@ pub struct Stage {
     node: PathBuf,
     chromium: PathBuf,
     pdftoppm: PathBuf,
+    engines: Engines,
     server: PathBuf,
     first: PathBuf,
     second: PathBuf,
@@ -43,6 +44,7 @@ impl Stage {
         let steps = Steps::new();
         let chromium = steps.step("finding or installing Chromium", chromium::find)?;
         let pdftoppm = steps.step("finding or installing poppler", poppler::find)?;
+        let engines = steps.step("finding or installing Firefox and WebKitGTK", engines::find)?;
         let node = node::find(&steps)?;
         let scenarios = scenario_folder();
         if !node::has_locked(&scenarios) {
@@ -65,6 +67,7 @@ impl Stage {
             node,
             chromium,
             pdftoppm,
+            engines,
             server: server.to_owned(),
             first,
             second,
@@ -86,6 +89,9 @@ impl Stage {
             .arg(&file)
             .env("TINWAVE_CHROMIUM", &self.chromium)
             .env("TINWAVE_PDFTOPPM", &self.pdftoppm)
+            .env("TINWAVE_FIREFOX", &self.engines.firefox)
+            .env("TINWAVE_WEBKIT_DRIVER", &self.engines.webkit_driver)
+            .env("TINWAVE_WEBKIT", &self.engines.webkit)
             .env("TINWAVE_SERVER", &self.server)
             .env("TINWAVE_FIRST", &self.first)
             .env("TINWAVE_SECOND", &self.second)

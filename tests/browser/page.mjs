@@ -7,6 +7,9 @@
 //   open(t, url, options)                    a page in a profile of its own: .problems, and Playwright's own methods
 //   ready(page), version(page)               the program has started; which version the page is
 //   checkAxe(page), checkQuiet(page)         no accessibility violation; no complaint
+//   atStation(page, url, station, can)       a station open for a can
+//   settled(page)                            the worker has nothing better to say
+//   field(page, label), figure(page, name)   an entry's cell; a headline figure's
 //   withoutWorker(t)                         a page whose worker's program can't be fetched, until mended
 //
 // Run by `cargo test -p tinwave-tests`, which sets the variables read here; one file alone by
@@ -201,11 +204,36 @@ export async function checkQuiet(page) {
 }
 
 /** Fails for any accessibility violation, with what and where. */
-export async function checkAxe(page) {
+export async function checkAxe(page, where = '') {
   const { violations } = await new AxeBuilder({ page }).analyze();
-  const told = violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
+  const told = violations.map((v) => `${where} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
   assert.deepEqual(told, []);
 }
+
+/** Every station, by its word in the address. */
+export const STATIONS = ['can', 'feed', 'beam', 'make', 'measure', 'link', 'shelf'];
+
+/** Opens a station for a can (keys of a link). */
+export async function atStation(page, url, station, can) {
+  const at = station === 'can' ? '' : `at=${station}&`;
+  await page.goto(`${url}#v=1&${at}u=best&${can}`);
+  await page.locator(`.station.${station}`).waitFor();
+}
+
+/** Waits until the worker has nothing better to say of the present can. */
+export async function settled(page) {
+  await page.waitForTimeout(120); // What was typed has reached the program.
+  await page.evaluate(() => dispatchEvent(new Event('pointerdown'))); // An untouched page asks for nothing.
+  await page.locator('html[data-freshness="final"]').waitFor({ state: 'attached' });
+  // The address follows the work within half a second.
+  await page.waitForTimeout(600);
+}
+
+/** The cell of an entry, by its label. */
+export const field = (page, label) => page.getByRole('textbox', { name: label }).first();
+
+/** The cell of a headline figure. */
+export const figure = (page, name) => page.locator('details.figure').filter({ hasText: name }).first();
 
 /** A page whose worker's program can't be fetched, until it is mended. */
 export async function withoutWorker(t, options) {

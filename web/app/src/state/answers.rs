@@ -14,6 +14,7 @@ use tinwave_protocol::cuts::CutsFound;
 
 use super::Workshop;
 use super::search::{BestCutState, Search};
+use crate::browser;
 use crate::worker::TaskState;
 
 /// How sure the figures of the present work are.
@@ -118,6 +119,15 @@ impl Answers {
 
     pub(super) fn follow(self, workshop: Workshop) {
         self.search.follow(workshop);
+        // For styles, and for whoever waits for the last word.
+        Effect::new(move |_| {
+            let word = match self.freshness.get() {
+                Freshness::Final => "final",
+                Freshness::Estimate => "estimate",
+                Freshness::Pending => "pending",
+            };
+            browser::tell_styles("freshness", word);
+        });
     }
 
     /// Whether somebody has touched the page: only then the worker is asked.

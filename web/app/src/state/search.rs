@@ -157,7 +157,8 @@ impl Search {
         for name in TOUCHES {
             browser::on_window(name, move |_| self.wake());
         }
-        if !untrack(|| workshop.is_example()) {
+        // A first visit fetches no worker before it is touched; a link does at once.
+        if !browser::fragment().is_empty() || !untrack(|| workshop.is_example()) {
             self.wake();
         }
         Effect::new(move |_| {
