@@ -4,6 +4,7 @@ use crate::si::SiDesign;
 
 /// One dimension of a can.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Dimension {
     /// Probe length, inner wall to tip.
     ProbeLength,

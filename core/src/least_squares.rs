@@ -10,6 +10,7 @@ use crate::math;
 
 /// A small square matrix, row by row.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct SquareMatrix {
     size: usize,
     values: Vec<f64>,

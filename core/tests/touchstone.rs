@@ -147,7 +147,7 @@ fn malformed_files_are_refused_with_their_line() {
             one(&format!("{version2}1 0 0\n")),
             4,
             Problem::KeywordMissing {
-                keyword: "[Network Data]",
+                keyword: word("[Network Data]"),
             },
         ),
         (
@@ -180,7 +180,7 @@ fn malformed_files_are_refused_with_their_line() {
             ),
             4,
             Problem::KeywordMissing {
-                keyword: "[Two-Port Data Order]",
+                keyword: word("[Two-Port Data Order]"),
             },
         ),
     ];

@@ -17,6 +17,7 @@ use crate::si::{SiDesign, hertz, micrometres};
 
 /// One thing to do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Remedy {
     /// Nothing: no cut betters it by much.
     Leave,
@@ -45,6 +46,7 @@ pub enum Remedy {
 
 /// Advice on a measured can.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Advice {
     /// The can as it most likely is.
     pub as_built: Design,
@@ -97,7 +99,7 @@ impl AdviceSteps {
             .iter()
             .find(|estimate| estimate.dimension == Dimension::ProbeLength);
         Ok(Self {
-            worst_vswr_now: worst_vswr(&as_built, outside)?,
+            worst_vswr_now: worst_vswr_as_built(&as_built, outside)?,
             length_sd_m: length.map_or(0.0, |estimate| estimate.sd),
             searches: [
                 search(FreeDimensions::Length)?,
@@ -214,8 +216,12 @@ fn as_built(design: &Design, diagnosis: &Diagnosis) -> Design {
     built
 }
 
-/// Largest VSWR over the band; `None` where it can't be computed.
-fn worst_vswr(
+/// Largest VSWR over the band of a can that differs a little from the one whose outside
+/// this is; `None` where it can't be computed.
+///
+/// # Errors
+/// A number outside its hard range.
+pub fn worst_vswr_as_built(
     design: &Design,
     outside: Option<&Arc<OutsideSpectrum>>,
 ) -> Result<Option<f64>, DesignError> {

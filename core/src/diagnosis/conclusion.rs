@@ -26,6 +26,7 @@ const LIKELY_LENGTH: f64 = 12.0;
 
 /// How far one dimension is off the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Estimate {
     /// Which.
     pub dimension: Dimension,
@@ -39,6 +40,7 @@ pub struct Estimate {
 
 /// What explains the measurement.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Conclusion {
     /// The can is as drawn, within the bounds.
     AsDrawn,
@@ -55,6 +57,7 @@ pub enum Conclusion {
 
 /// The outcome of a fit.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Diagnosis {
     /// Each dimension's deviation.
     pub estimates: Vec<Estimate>,

@@ -192,6 +192,12 @@ impl DiagnosisSteps {
         })
     }
 
+    /// Measured points that the fit rests on.
+    #[must_use]
+    pub fn points(&self) -> usize {
+        self.target.points()
+    }
+
     /// Does one piece; `false` when there is no more.
     pub fn step(&mut self) -> bool {
         self.stage = match self.stage {

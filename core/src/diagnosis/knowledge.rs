@@ -7,6 +7,7 @@ use crate::least_squares::SquareMatrix;
 
 /// Expected deviations from the drawing and how sure they are.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Knowledge {
     /// The dimensions that may deviate.
     pub dimensions: Vec<Dimension>,
@@ -47,5 +48,46 @@ impl Knowledge {
             self.covariance.add(i, i, sd * sd);
         }
         self
+    }
+
+    /// The same after a dimension was changed on the can alone, by `by` to within a
+    /// standard deviation `sd`: the drawing is what the can should become.
+    #[must_use]
+    pub fn after_work(mut self, dimension: Dimension, by: f64, sd: f64) -> Self {
+        if let Some(i) = self.dimensions.iter().position(|d| *d == dimension)
+            && let Some(mean) = self.means.get_mut(i)
+        {
+            *mean += by;
+        }
+        self.after_change(dimension, sd)
+    }
+
+    /// The same after a dimension was made anew after the drawing, to within a standard
+    /// deviation `sd`: nothing that was known of it counts.
+    #[must_use]
+    pub fn made_anew(mut self, dimension: Dimension, sd: f64) -> Self {
+        let Some(place) = self.dimensions.iter().position(|d| *d == dimension) else {
+            return self;
+        };
+        if let Some(mean) = self.means.get_mut(place) {
+            *mean = 0.0;
+        }
+        for other in 0..self.dimensions.len() {
+            let own = self.covariance.at(place, other);
+            let wanted = if other == place { sd * sd } else { 0.0 };
+            self.covariance.add(place, other, wanted - own);
+            if other != place {
+                self.covariance.add(other, place, -own);
+            }
+        }
+        self
+    }
+
+    /// Standard deviation of one dimension.
+    #[must_use]
+    pub fn sd_of(&self, dimension: Dimension) -> Option<f64> {
+        let place = self.dimensions.iter().position(|d| *d == dimension)?;
+        let variance = self.covariance.at(place, place);
+        Some(crate::math::sqrt(variance.max(0.0)))
     }
 }

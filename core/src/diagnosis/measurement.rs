@@ -8,6 +8,7 @@ use crate::reflection::magnitude_of_vswr;
 
 /// A measurement, frequencies in Hz, ascending.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Measurement {
     /// Complex reflection against the design's reference.
     Reflection(Vec<(f64, Complex)>),

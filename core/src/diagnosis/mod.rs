@@ -13,7 +13,7 @@ mod measurement;
 mod port_length;
 mod target;
 
-pub use advice::{Advice, AdviceSteps, Remedy};
+pub use advice::{Advice, AdviceSteps, Remedy, worst_vswr_as_built};
 pub use conclusion::{Conclusion, Diagnosis, Estimate};
 pub use fit::{DiagnosisError, DiagnosisSettings, DiagnosisSteps, diagnose};
 pub use knowledge::Knowledge;

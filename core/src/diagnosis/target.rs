@@ -75,6 +75,15 @@ impl Target {
         })
     }
 
+    /// Measured points that count.
+    pub(super) fn points(&self) -> usize {
+        match &self.measurement {
+            Measurement::Reflection(points) => points.len(),
+            Measurement::Magnitude(points) => points.len(),
+            Measurement::BestAt { .. } => 1,
+        }
+    }
+
     /// Whether phase was measured.
     pub(super) const fn has_phase(&self) -> bool {
         matches!(self.measurement, Measurement::Reflection(_))

@@ -11,6 +11,7 @@ use crate::outside::OutsideSpectrum;
 
 /// One depth of a screw.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct DepthPoint {
     /// Quarter turns from flush with the wall.
     pub quarter_turns: u32,

@@ -16,6 +16,7 @@ use crate::whole_can::{CanBody, probe_geometry};
 
 /// What may be turned in, and where.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct ScrewSettings {
     /// Number of screws, 1 or 2, in one line along the can.
     pub count: u32,
@@ -43,6 +44,7 @@ impl From<DesignError> for ScrewSettingsError {
 
 /// Screws found.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct TunedScrews {
     /// The screws to add; none where none betters the match.
     pub screws: Vec<Screw>,

@@ -14,6 +14,7 @@ use crate::si::hertz;
 
 /// What one dimension alone does.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sensitivity {
     /// Which.
     pub dimension: Dimension,

@@ -20,6 +20,7 @@ use crate::si::hertz;
 
 /// How a dimension scatters round the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Spread {
     /// Evenly within this much either way.
     Uniform(f64),
@@ -29,6 +30,7 @@ pub enum Spread {
 
 /// What is drawn and judged.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct YieldSettings {
     /// Dimensions that scatter, in the unit of [`Dimension::of`].
     pub spreads: Vec<(Dimension, Spread)>,
@@ -64,6 +66,7 @@ impl From<DesignError> for YieldError {
 
 /// What one dimension costs.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Care {
     /// Which.
     pub dimension: Dimension,
@@ -75,6 +78,7 @@ pub struct Care {
 
 /// The outcome.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Yield {
     /// Cans drawn.
     pub samples: u32,

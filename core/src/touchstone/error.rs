@@ -5,6 +5,7 @@ use core::fmt;
 
 /// A problem and the line it stands on, from 1.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct TouchstoneError {
     /// Line, from 1.
     pub line: usize,
@@ -14,6 +15,7 @@ pub struct TouchstoneError {
 
 /// What is wrong with a line.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum TouchstoneProblem {
     /// A character outside ASCII and outside a comment.
@@ -85,7 +87,7 @@ pub enum TouchstoneProblem {
     /// A keyword that must stand before the data and does not.
     KeywordMissing {
         /// The keyword.
-        keyword: &'static str,
+        keyword: String,
     },
     /// Another number of frequencies than stated.
     FrequencyCount {

@@ -89,7 +89,7 @@ impl Header {
             return Err(error(
                 line,
                 TouchstoneProblem::KeywordMissing {
-                    keyword: "[Version]",
+                    keyword: excerpt("[Version]"),
                 },
             ));
         }
@@ -144,7 +144,10 @@ impl Header {
     }
 
     fn start_data(&mut self, line: usize) -> Result<(), TouchstoneError> {
-        let missing = |keyword| error(line, TouchstoneProblem::KeywordMissing { keyword });
+        let missing = |keyword| {
+            let keyword = excerpt(keyword);
+            error(line, TouchstoneProblem::KeywordMissing { keyword })
+        };
         let ports = self.ports.ok_or_else(|| missing("[Number of Ports]"))?;
         if ports == 2 && self.second_first.is_none() && self.matrix == MatrixFormat::Full {
             return Err(missing("[Two-Port Data Order]"));

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::error::{TouchstoneError, TouchstoneProblem, error};
+use super::error::{TouchstoneError, TouchstoneProblem, error, excerpt};
 use super::keyword::{Header, Section};
 use super::option_line::{Format, OptionLine, Parameter};
 use super::parameters::complex;
@@ -42,6 +42,7 @@ pub struct NoisePoint {
 
 /// Something legal that is worth a word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum TouchstoneWarning {
     /// The file begins with a byte-order mark, which was passed over.
@@ -177,9 +178,9 @@ impl Reader {
     fn take_data(&mut self, line: usize, text: &str) -> Result<(), TouchstoneError> {
         let mut option = self
             .option
-            .ok_or(error(line, TouchstoneProblem::NoOptionLine))?;
+            .ok_or_else(|| error(line, TouchstoneProblem::NoOptionLine))?;
         if self.header.version2 && self.header.section == Section::Header {
-            let keyword = "[Network Data]";
+            let keyword = excerpt("[Network Data]");
             return Err(error(line, TouchstoneProblem::KeywordMissing { keyword }));
         }
         if let Some(first) = self.header.references.first() {

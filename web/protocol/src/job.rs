@@ -5,8 +5,11 @@ use serde::{Deserialize, Serialize};
 use crate::beam::{BeamOverBand, FeedDish, MouthChoices, SearchFunnel};
 use crate::cuts::{BestCuts, BestLength};
 use crate::fits::{MatchBands, MatchSizes};
+use crate::measure::{Advise, Diagnose, ReadFile};
 use crate::outside::SolveOutside;
 use crate::print::{DrawSheets, Fittings, WriteFile};
+use crate::screws::SearchScrews;
+use crate::tolerance::{DrawCans, RankDimensions};
 
 /// A question of any topic.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -35,4 +38,16 @@ pub enum Job {
     MouthChoices(MouthChoices),
     /// The best funnel.
     SearchFunnel(SearchFunnel),
+    /// An analyser's file.
+    ReadFile(ReadFile),
+    /// Why a measured can differs from its drawing.
+    Diagnose(Diagnose),
+    /// What to do about a measured can.
+    Advise(Advise),
+    /// What each dimension does within its tolerance.
+    RankDimensions(RankDimensions),
+    /// Many cans within their tolerances.
+    DrawCans(DrawCans),
+    /// The best tuning screws.
+    SearchScrews(SearchScrews),
 }

@@ -8,8 +8,11 @@ pub mod beam;
 pub mod cuts;
 pub mod fits;
 pub mod job;
+pub mod measure;
 pub mod outside;
 pub mod print;
+pub mod screws;
+pub mod tolerance;
 
 pub use job::Job;
 

@@ -6,10 +6,14 @@ pub mod cuts;
 pub mod fits;
 mod fits_kept;
 pub mod fittings;
+pub mod measure;
 pub mod outside;
+mod outside_first;
 pub mod outsides;
 pub mod print;
 pub mod running;
+pub mod screws;
+pub mod tolerance;
 #[cfg(target_arch = "wasm32")]
 mod wasm;
 pub mod work;

@@ -8,8 +8,11 @@ use crate::beam::{DishWork, FunnelWork, MouthWork, OverBandWork};
 use crate::cuts::CutsWork;
 use crate::fits::FitsWork;
 use crate::fittings::FittingsWork;
+use crate::measure::{AdviseWork, DiagnoseWork, ReadFileWork};
 use crate::outside::OutsideWork;
 use crate::print::{FileWork, SheetsWork};
+use crate::screws::ScrewsWork;
+use crate::tolerance::{DrawWork, RankWork};
 
 /// Work in steps of some milliseconds each, 20 at most.
 pub trait Work {
@@ -39,6 +42,12 @@ pub fn begin(job: Job) -> Running {
         Job::FeedDish(question) => Running::new(DishWork::new(question)),
         Job::MouthChoices(question) => Running::new(MouthWork::new(&question)),
         Job::SearchFunnel(question) => Running::new(FunnelWork::new(&question)),
+        Job::ReadFile(question) => Running::new(ReadFileWork(question)),
+        Job::Diagnose(question) => Running::new(DiagnoseWork::new(question)),
+        Job::Advise(question) => Running::new(AdviseWork::new(question)),
+        Job::RankDimensions(question) => Running::new(RankWork::new(question)),
+        Job::DrawCans(question) => Running::new(DrawWork::new(question)),
+        Job::SearchScrews(question) => Running::new(ScrewsWork::new(question)),
         Job::SolveOutside(question) => Running::new(OutsideWork::new(question)),
         Job::BestCuts(question) => Running::new(CutsWork::new(
             &question.design,
