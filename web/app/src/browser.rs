@@ -124,6 +124,15 @@ pub fn store(key: &str, text: &str) -> bool {
     storage().is_some_and(|memory| memory.set_item(key, text).is_ok())
 }
 
+/// The day by the device's clock; `None` on the host.
+#[must_use]
+pub fn today() -> Option<tinwave_maker::can_log::Day> {
+    is_here().then(|| {
+        let now = js_sys::Date::new_0();
+        tinwave_maker::can_log::Day::new(now.get_full_year(), now.get_month() + 1, now.get_date())
+    })
+}
+
 /// Milliseconds since the page was opened.
 #[must_use]
 pub fn now_ms() -> f64 {

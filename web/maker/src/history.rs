@@ -41,6 +41,8 @@ pub enum Change {
     BestCut,
     /// A trade size taken over.
     TradeSize,
+    /// What a measurement told, or what was done upon it.
+    Measured,
     /// Another design opened.
     Opened,
 }

@@ -4,6 +4,7 @@
 
 pub mod bands;
 pub mod bench;
+pub mod can_log;
 pub mod confidence;
 pub mod connectors;
 pub mod entry;
@@ -13,11 +14,13 @@ pub mod fits;
 pub mod history;
 pub mod link;
 pub mod link_plan;
+pub mod measured;
 pub mod mode_role;
 pub mod mouth_goal;
 pub mod shelf;
 pub mod station;
 pub mod store;
+pub mod threads;
 pub mod trade_sizes;
 pub mod wire_gauges;
 pub mod workpiece;

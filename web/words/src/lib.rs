@@ -14,11 +14,13 @@ pub mod grade;
 mod labels;
 pub mod link_plan;
 pub mod make;
+pub mod measure;
 mod names;
 mod refusals;
 pub mod section;
 pub mod shelf;
 pub mod terms;
+pub mod tolerance;
 mod why;
 
 pub use cautions::{Caution, CautionText, Occasion, caution, cautions, occasion};

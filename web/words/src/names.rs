@@ -59,6 +59,7 @@ pub fn change(change: Change) -> String {
         Change::Sweep => "Range of the chart",
         Change::BestCut => "Taking the best cut",
         Change::TradeSize => "Taking a trade size",
+        Change::Measured => "Work on the measured can",
         Change::Opened => "Opening a design",
     };
     words.into()

@@ -4,7 +4,9 @@ use leptos::prelude::*;
 use tinwave_core::grade::Grade;
 use tinwave_maker::station::Station;
 use tinwave_maker::workpiece::{Cut, Workpiece};
+use tinwave_protocol::measure::Diagnosed;
 use tinwave_words::frame as words;
+use tinwave_words::measure as measured;
 
 use crate::state::Workshop;
 
@@ -72,7 +74,7 @@ impl Lines {
             Station::Shelf => {
                 words::line_shelf(self.workshop.memory.kept.with(|kept| kept.saved.len()))
             }
-            Station::Measure => words::line_waits(station).to_owned(),
+            Station::Measure if does => self.measure(),
             Station::Feed if does => self.feed(),
             Station::Feed => words::line_no_cut().to_owned(),
             Station::Beam if does => self.beam(),
@@ -107,6 +109,17 @@ impl Lines {
         let best = answers.best.with(|best| best.map(|best| best.worst_vswr));
         let better = best.filter(|best| as_cut && vswr > best * MUCH_WORSE);
         words::line_feed(length_um, vswr, better, self.workshop.unit.get())
+    }
+
+    fn measure(self) -> String {
+        let measuring = self.workshop.measuring;
+        if measuring.measured.with(Option::is_none) {
+            return words::line_waits(Station::Measure).to_owned();
+        }
+        match measuring.found() {
+            Some(Diagnosed::Found(found)) => measured::line(&found, self.workshop.unit.get()),
+            _ => measured::line_compared().to_owned(),
+        }
     }
 
     fn beam(self) -> String {

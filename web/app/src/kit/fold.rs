@@ -20,11 +20,20 @@ pub fn Fold(
     /// Whether it stands open at first.
     #[prop(optional)]
     open: bool,
+    /// Told when it is opened or shut.
+    #[prop(optional, into)]
+    on_toggle: Option<Callback<bool>>,
     /// What is folded in.
     children: Children,
 ) -> impl IntoView {
+    let toggled = move |event| {
+        let details: web_sys::HtmlElement = event_target(&event);
+        if let Some(told) = on_toggle {
+            told.run(details.has_attribute("open"));
+        }
+    };
     view! {
-        <details class="fold" open=open>
+        <details class="fold" open=open on:toggle=toggled>
             <summary>
                 <span class="fold-title">{title}</span>
                 <span class="fold-values">{summary}</span>

@@ -7,6 +7,7 @@
 
 mod address;
 mod answers;
+mod measured;
 mod memory;
 mod opening;
 mod plan;
@@ -14,6 +15,7 @@ mod search;
 mod workshop;
 
 pub use answers::{Answers, Freshness};
+pub use measured::{Brought, Measured, Measuring, NotTaken, Source, Trust};
 pub use memory::Memory;
 pub use opening::Notice;
 pub use plan::Plan;

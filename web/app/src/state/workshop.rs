@@ -11,6 +11,7 @@ use tinwave_maker::workpiece::{Cut, Workpiece};
 
 use super::address::Address;
 use super::answers::Answers;
+use super::measured::{Measured, Measuring};
 use super::memory::Memory;
 use super::opening::{self, Notice};
 use super::plan::Plan;
@@ -42,6 +43,10 @@ pub struct Workshop {
     pub answers: Answers,
     /// The plan of a link with it.
     pub plan: Plan,
+    /// What was measured on the can, for every chart.
+    pub measured: Memo<Option<Measured>>,
+    /// The measurement, what it told, the can's log.
+    pub measuring: Measuring,
     /// What the device keeps between visits.
     pub memory: Memory,
     /// Something to be said above everything.
@@ -64,6 +69,7 @@ impl Workshop {
         let work = Memo::new(move |_| history.with(|history| history.current().clone()));
         let station = RwSignal::new(opened.station);
         let answers = Answers::new(work);
+        let measuring = Measuring::open(work, answers);
         let workshop = Self {
             history,
             work,
@@ -71,6 +77,8 @@ impl Workshop {
             station,
             answers,
             plan: Plan::open(work, answers, memory),
+            measured: measuring.measured,
+            measuring,
             memory,
             notice: RwSignal::new(opened.notice),
             refill: RwSignal::new(0),
@@ -80,6 +88,7 @@ impl Workshop {
         };
         workshop.answers.follow(workshop);
         workshop.plan.follow(answers, memory);
+        workshop.measuring.follow();
         workshop.address.follow(workshop);
         memory.follow(workshop);
         workshop

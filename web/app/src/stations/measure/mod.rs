@@ -1,9 +1,82 @@
-//! The Measure station.
+//! The Measure station: a measurement laid over the prediction, what is off, what to do.
+
+pub mod answer;
+pub mod bring;
+pub mod by_hand;
+pub mod cans;
+pub mod careful;
+pub mod compare;
+pub mod facts;
+pub mod figures;
+pub mod log;
+pub mod off;
+pub mod ranking;
+pub mod screw_found;
+pub mod screws;
+pub mod take_off;
+pub mod tolerances;
+pub mod ways;
 
 use leptos::prelude::*;
+use tinwave_maker::station::Station;
+use tinwave_words::measure as words;
+
+use crate::kit::{Action, LiveRegion, StationPage};
+use crate::state::Workshop;
+use bring::Bring;
+use careful::HowCareful;
+use compare::CompareChart;
+use figures::MeasureFigures;
+use log::LogFold;
+use off::WhatIsOff;
+use screws::TuneWithAScrew;
+use take_off::TakeOff;
+use ways::Ways;
 
 /// The Measure station.
 #[component]
 pub fn MeasureStation() -> impl IntoView {
-    view! { <h1>"Measure"</h1> }
+    let workshop = expect_context::<Workshop>();
+    let has_cut = Memo::new(move |_| workshop.answers.has_cut());
+    move || {
+        if has_cut.get() {
+            view! { <Station/> }.into_any()
+        } else {
+            let (title, text, action) = words::waits();
+            let todo = move || view! { <Action text=action on_press=move |()| workshop.go_to(Station::Can)/> };
+            view! { <StationPage station=Station::Measure answer=title reason=text todo=todo/> }
+                .into_any()
+        }
+    }
+}
+
+/// The station of a can that has a cut.
+#[component]
+fn Station() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let said = Memo::new(move |_| answer::answer(workshop));
+    let heading = move || said.with(|(heading, _)| heading.clone());
+    view! {
+        <StationPage station=Station::Measure entries_first=true answer=heading
+            reason=move || said.with(|(_, sentence)| sentence.clone())
+            picture=|| view! { <CompareChart/> }
+            figures=|| view! { <MeasureFigures/> <TakeOff/> }
+            entries=|| view! { <Bring/> }
+            more=|| view! { <More/> }/>
+        <LiveRegion text=heading/>
+    }
+}
+
+/// What comes after the picture.
+#[component]
+fn More() -> impl IntoView {
+    view! {
+        <WhatIsOff/>
+        <Ways/>
+        <div class="folds">
+            <LogFold/>
+            <TuneWithAScrew/>
+            <HowCareful/>
+        </div>
+    }
 }
