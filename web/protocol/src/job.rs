@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::beam::{BeamOverBand, FeedDish, MouthChoices, SearchFunnel};
 use crate::cuts::{BestCuts, BestLength};
 use crate::fits::{MatchBands, MatchSizes};
+use crate::matters::WhatMatters;
 use crate::measure::{Advise, Diagnose, ReadFile};
 use crate::outside::SolveOutside;
 use crate::print::{DrawSheets, Fittings, WriteFile};
@@ -26,6 +27,8 @@ pub enum Job {
     DrawSheets(DrawSheets),
     /// Sheets at true scale as a file.
     WriteFile(WriteFile),
+    /// What each millimetre of a cut matters.
+    WhatMatters(WhatMatters),
     /// Trade sizes for a band.
     MatchSizes(MatchSizes),
     /// Published bands for a can.

@@ -8,6 +8,7 @@ pub mod beam;
 pub mod cuts;
 pub mod fits;
 pub mod job;
+pub mod matters;
 pub mod measure;
 pub mod outside;
 pub mod print;

@@ -6,6 +6,7 @@ pub mod cuts;
 pub mod fits;
 mod fits_kept;
 pub mod fittings;
+pub mod matters;
 pub mod measure;
 pub mod outside;
 mod outside_first;

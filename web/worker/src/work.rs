@@ -8,6 +8,7 @@ use crate::beam::{DishWork, FunnelWork, MouthWork, OverBandWork};
 use crate::cuts::CutsWork;
 use crate::fits::FitsWork;
 use crate::fittings::FittingsWork;
+use crate::matters::MattersWork;
 use crate::measure::{AdviseWork, DiagnoseWork, ReadFileWork};
 use crate::outside::OutsideWork;
 use crate::print::{FileWork, SheetsWork};
@@ -59,6 +60,7 @@ pub fn begin(job: Job) -> Running {
         Job::Fittings(question) => Running::new(FittingsWork::new(question)),
         Job::DrawSheets(question) => Running::new(SheetsWork(question)),
         Job::WriteFile(question) => Running::new(FileWork(question)),
+        Job::WhatMatters(question) => Running::new(MattersWork::new(&question)),
         Job::MatchSizes(question) => Running::new(FitsWork::sizes(&question)),
         Job::MatchBands(question) => Running::new(FitsWork::bands(&question)),
     }
