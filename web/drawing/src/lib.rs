@@ -8,19 +8,14 @@ pub mod card_section;
 pub mod chart;
 pub mod diameter_gauge;
 pub mod fixed_point;
-pub mod frequency_axis;
 pub mod levels_scene;
-pub mod match_rows;
-pub mod match_scale;
-pub mod match_words;
+
 pub mod mode_field;
 pub mod mode_ladder;
 pub mod path_scene;
 pub mod path_text;
-
-pub mod plot_frame;
 pub mod reach_chart;
 pub mod scene;
 pub mod section;
-pub mod smith_coordinates;
-pub mod smith_scene;
+pub mod smith;
+pub mod sweep;

@@ -10,6 +10,7 @@ pub mod connectors;
 pub mod entry;
 pub mod example;
 pub mod file_name;
+pub mod feed;
 pub mod fits;
 pub mod history;
 pub mod link;

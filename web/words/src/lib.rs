@@ -19,6 +19,7 @@ mod names;
 mod refusals;
 pub mod section;
 pub mod shelf;
+pub mod smith;
 pub mod terms;
 pub mod tolerance;
 mod why;

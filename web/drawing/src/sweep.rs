@@ -1,34 +1,9 @@
-//! The match as a table: a readable number of rows out of a sweep, the band's
-//! edges among them.
+//! A sweep between its points, near a frequency, and within a band.
 
 use tinwave_core::complex::Complex;
 use tinwave_core::design::Band;
 use tinwave_core::match_band::SweepPoint;
-use tinwave_core::reflection::{PointMatch, return_loss_db, vswr};
-
-/// Most rows that are taken from the sweep itself; the edges come on top.
-const MOST: usize = 27;
-/// Most rows of a table.
-pub const MOST_ROWS: usize = MOST + 2;
-
-/// One row.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MatchRow {
-    /// Frequency.
-    pub khz: u32,
-    /// The match there; `None` where it could not be computed.
-    pub at: Option<PointMatch>,
-    /// Whether this is an edge of the band.
-    pub is_edge: bool,
-}
-
-impl MatchRow {
-    /// Return loss, dB.
-    #[must_use]
-    pub fn return_loss_db(&self) -> Option<f64> {
-        self.at.map(|at| return_loss_db(at.reflection.abs()))
-    }
-}
+use tinwave_core::reflection::{PointMatch, vswr};
 
 /// The match between the points of a sweep: the reflection is drawn straight
 /// from point to point.
@@ -62,37 +37,6 @@ pub fn nearest(points: &[SweepPoint], khz: u32) -> Option<&SweepPoint> {
         .min_by_key(|point| point.frequency_khz.abs_diff(khz))
 }
 
-/// At most [`MOST_ROWS`] rows, ascending.
-#[must_use]
-pub fn match_rows(points: &[SweepPoint], band: Band) -> Vec<MatchRow> {
-    let stride = points.len().div_ceil(MOST).max(1);
-    let edges = [band.low_khz, band.high_khz];
-    let mut rows: Vec<MatchRow> = points
-        .iter()
-        .step_by(stride)
-        .filter(|point| !edges.contains(&point.frequency_khz))
-        .map(|point| MatchRow {
-            khz: point.frequency_khz,
-            at: point.at,
-            is_edge: false,
-        })
-        .collect();
-    let (Some(first), Some(last)) = (points.first(), points.last()) else {
-        return rows;
-    };
-    for khz in edges {
-        if (first.frequency_khz..=last.frequency_khz).contains(&khz) {
-            rows.push(MatchRow {
-                khz,
-                at: interpolate(points, khz),
-                is_edge: true,
-            });
-        }
-    }
-    rows.sort_by_key(|row| row.khz);
-    rows
-}
-
 /// The points within a band, its edges put in.
 #[must_use]
 pub fn within_band(points: &[SweepPoint], band: Band) -> Vec<SweepPoint> {
@@ -113,7 +57,7 @@ pub fn within_band(points: &[SweepPoint], band: Band) -> Vec<SweepPoint> {
 
 #[cfg(test)]
 mod tests {
-    use super::{MOST_ROWS, interpolate, match_rows, within_band};
+    use super::{interpolate, within_band};
     use tinwave_core::complex::Complex;
     use tinwave_core::design::Band;
     use tinwave_core::match_band::SweepPoint;
@@ -138,16 +82,6 @@ mod tests {
                 }
             })
             .collect()
-    }
-
-    #[test]
-    fn the_table_is_short_and_has_the_bands_edges() {
-        let rows = match_rows(&sweep(), BAND);
-        assert!((21..=MOST_ROWS).contains(&rows.len()), "{}", rows.len());
-        let edges: Vec<u32> = rows.iter().filter(|r| r.is_edge).map(|r| r.khz).collect();
-        assert_eq!(edges, [BAND.low_khz, BAND.high_khz]);
-        assert!(rows.is_sorted_by(|a, b| a.khz < b.khz));
-        assert!(match_rows(&[], BAND).is_empty());
     }
 
     #[test]
