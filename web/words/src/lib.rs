@@ -7,6 +7,7 @@ pub mod beam;
 pub mod can;
 mod cautions;
 pub mod chart;
+pub mod feed;
 pub mod figures;
 mod findings;
 pub mod frame;

@@ -13,7 +13,8 @@ use super::{Action, ActionKind, Icon, IconName};
 #[component]
 pub fn StateLine(
     /// A sign of it.
-    icon: IconName,
+    #[prop(into)]
+    icon: Signal<IconName>,
     /// What it is.
     #[prop(into)]
     title: Signal<String>,
@@ -29,7 +30,7 @@ pub fn StateLine(
 ) -> impl IntoView {
     view! {
         <div class="state-line">
-            <Icon name=icon/>
+            {move || view! { <Icon name=icon.get()/> }}
             <div>
                 <p class="headline">{title}</p>
                 <p class="note">{text}</p>

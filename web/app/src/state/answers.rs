@@ -131,7 +131,8 @@ impl Answers {
     }
 
     /// Whether somebody has touched the page: only then the worker is asked.
-    pub(super) fn is_awake(self) -> bool {
+    #[must_use]
+    pub fn is_awake(self) -> bool {
         self.search.is_awake()
     }
 

@@ -1,0 +1,127 @@
+//! The match over the band: as a curve, and on a Smith chart.
+
+use leptos::prelude::*;
+use tinwave_core::design::Design;
+use tinwave_core::match_band::SweepPoint;
+use tinwave_drawing::chart::{Axis, ChartSpec, Series, Style};
+use tinwave_drawing::smith::{Locus, SmithSpec};
+use tinwave_drawing::sweep::{interpolate, nearest};
+use tinwave_words::chart::your_band;
+use tinwave_words::feed as words;
+
+use super::feed::{Compared, Feed};
+use crate::kit::XyChart;
+use crate::pictures::SmithPicture;
+
+/// A curve that is only compared with does not stretch the axis beyond this.
+const MOST_FOR_COMPARED: f64 = 2.8;
+
+/// VSWR over frequency.
+#[component]
+pub fn MatchChart() -> impl IntoView {
+    let feed = expect_context::<Feed>();
+    let spec = move || {
+        feed.workshop
+            .work
+            .with(|work| chart(&work.design, feed.this().as_ref(), feed.compared().as_ref()))
+    };
+    let note = move || {
+        let sweep = feed
+            .workshop
+            .work
+            .with(|work| work.design.effective_sweep());
+        words::match_note(feed.summary().as_ref(), (sweep.low_khz, sweep.high_khz))
+    };
+    let also = move |mhz: f64| {
+        let analysis = feed.workshop.answers.analysis.get();
+        let point = analysis.and_then(|analysis| at(&analysis.sweep, mhz));
+        point.map_or_else(String::new, |point| words::point(&point))
+    };
+    view! {
+        <XyChart title=words::match_title() note spec=Signal::derive(spec) empty=words::no_match()
+            reading=feed.reading also=also/>
+    }
+}
+
+/// The sweep at a frequency, MHz.
+fn at(sweep: &[SweepPoint], mhz: f64) -> Option<SweepPoint> {
+    let khz = (mhz * 1e3).round() as u32;
+    let between = interpolate(sweep, khz).map(|at| SweepPoint {
+        frequency_khz: khz,
+        at: Some(at),
+    });
+    between.or_else(|| nearest(sweep, khz).copied())
+}
+
+fn chart(design: &Design, this: Option<&Compared>, other: Option<&Compared>) -> ChartSpec {
+    let mhz = |khz: u32| f64::from(khz) / 1e3;
+    let worst = |of: Option<&Compared>| {
+        let summary = of.and_then(|of| of.analysis.match_summary);
+        summary.map_or(1.0, |summary| summary.worst_vswr_in_band)
+    };
+    let sweep = design.effective_sweep();
+    let highest = worst(this)
+        .max(worst(other).min(MOST_FOR_COMPARED))
+        .max(1.5);
+    let mut spec = ChartSpec::new(
+        Axis::frequency_mhz(mhz(sweep.low_khz), mhz(sweep.high_khz)),
+        Axis::vswr(highest),
+    );
+    spec.band = Some((mhz(design.band.low_khz), mhz(design.band.high_khz)));
+    spec.band_name = your_band().to_owned();
+    spec.limits = vec![1.5];
+    let points = |of: &Compared| {
+        let point = |point: &SweepPoint| {
+            (
+                mhz(point.frequency_khz),
+                point.at.map_or(f64::NAN, |at| at.vswr),
+            )
+        };
+        of.analysis.sweep.iter().map(point).collect()
+    };
+    let curves = [(this, Style::This), (other, Style::Compared)];
+    spec.series = curves
+        .into_iter()
+        .filter_map(|(of, style)| Some(Series::new(of?.name.clone(), style, points(of?))))
+        .collect();
+    spec
+}
+
+/// The same on a Smith chart.
+#[component]
+pub fn MatchSmith() -> impl IntoView {
+    let feed = expect_context::<Feed>();
+    let spec = move || {
+        let locus = |(of, style): (Option<Compared>, Style)| {
+            let of = of?;
+            Some(Locus {
+                name: of.name,
+                style,
+                sweep: of.analysis.sweep.clone(),
+            })
+        };
+        let curves = [
+            (feed.this(), Style::This),
+            (feed.compared(), Style::Compared),
+        ];
+        feed.workshop.work.with(|work| SmithSpec {
+            loci: curves.into_iter().filter_map(locus).collect(),
+            band: work.design.band,
+            reference_milliohm: work.design.probe.reference_milliohm,
+        })
+    };
+    let said = move || {
+        let band = feed.workshop.work.with(|work| work.design.band);
+        let analysis = feed.workshop.answers.analysis.get();
+        let edge = |khz: u32| {
+            let at = interpolate(&analysis.as_ref()?.sweep, khz)?;
+            Some((khz, at.impedance_ohm))
+        };
+        words::locus([
+            edge(band.low_khz),
+            edge(band.centre_khz()),
+            edge(band.high_khz),
+        ])
+    };
+    view! { <SmithPicture spec=Signal::derive(spec) said reading=feed.reading/> }
+}
