@@ -734,6 +734,12 @@ pub fn matter(name: &str, tolerance: &str, worst: &str) -> String {
     [name, " ", tolerance, ": VSWR ", worst].concat()
 }
 
+/// The first figure of the bars' axis.
+#[must_use]
+pub fn vswr_tick(figure: &str) -> String {
+    ["VSWR ", figure].concat()
+}
+
 /// Where the bars' tolerances come from.
 #[must_use]
 pub const fn matters_source() -> &'static str {

@@ -11,7 +11,7 @@ pub const fn long_inside() -> &'static str {
 /// Figure of an inside diameter.
 #[must_use]
 pub fn diameter(figure: &str) -> String {
-    ["⌀\u{2009}", figure].concat()
+    ["⌀\u{a0}", figure].concat()
 }
 
 /// Beside the wire's length where it is to be cut.

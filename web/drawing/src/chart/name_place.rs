@@ -32,7 +32,7 @@ impl NamePlace {
 /// Clear between letters and any line, px.
 const CLEAR: f64 = 3.0;
 /// Farthest that a name may stand from its curve, in ems.
-const REACH_EM: f64 = 1.2;
+const REACH_EM: f64 = 2.2;
 /// Places tried along the plot.
 const TRIED: u32 = 40;
 

@@ -75,7 +75,7 @@ impl Dimensions<'_> {
         let (past_rim, _) = s.mouth_extent(self.spec.design);
         let edge = s.mouth_x + past_rim;
         let x = if s.turned {
-            edge + letter.figure + 10.0
+            edge + letter.figure + 12.0
         } else {
             edge + 12.0
         };
@@ -92,7 +92,7 @@ impl Dimensions<'_> {
             field: field(Field::InsideDiameter),
         };
         let mut label = if s.turned {
-            caption.label(x - 5.0, s.axis_y(), Anchor::Middle, &figure, "")
+            caption.label(x - 6.0, s.axis_y(), Anchor::Middle, &figure, "")
         } else {
             let y = s.axis_y() + letter.figure * 0.35;
             caption.label(x + 7.0, y, Anchor::Start, &figure, "")

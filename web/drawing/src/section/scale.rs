@@ -124,7 +124,7 @@ impl Rooms {
         Self {
             above: letter.figure + 21.0,
             below,
-            right: letter.figure + 18.0,
+            right: letter.figure + 20.0,
             right_upright: 16.0 + letter.figure_width("⌀ 000.0"),
         }
     }

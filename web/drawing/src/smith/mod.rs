@@ -148,14 +148,19 @@ impl SmithSpec {
         for vswr in CIRCLES {
             let text = words::circle(vswr);
             let corner = FRAC_1_SQRT_2 * plane.vswr_radius(vswr);
-            // Outside its circle, on the first diagonal that is free.
-            let places = [(-1.0, 1.0), (-1.0, -1.0), (1.0, 1.0), (1.0, -1.0)].map(|(sx, sy)| {
+            // Outside its circle: on the first diagonal that is free, else below or above.
+            let diagonals = [(-1.0, 1.0), (-1.0, -1.0), (1.0, 1.0), (1.0, -1.0)].map(|(sx, sy)| {
                 let x = px(sx * corner) + sx * (width(&text) / 2.0 + 2.0);
                 let y = px(sy * corner) + sy * LETTER * 0.6;
                 Letters::about(x, y, width(&text), LETTER * 1.2)
             });
-            if let Some(place) = places
+            let upright = [1.0, -1.0].map(|sy| {
+                let y = px(sy * plane.vswr_radius(vswr)) + sy * LETTER * 0.8;
+                Letters::about(px(0.0), y, width(&text), LETTER * 1.2)
+            });
+            if let Some(place) = diagonals
                 .into_iter()
+                .chain(upright)
                 .find(|place| is_free(*place, &taken, &lines))
             {
                 keep(&mut labels, &mut taken, text, None, place, &lines);

@@ -50,8 +50,9 @@ pub fn WireEntries() -> impl IntoView {
         <EntryGroup title=words::wire_and_connector()>
             <DesignField field=Field::WireDiameter label=words::wire_bare() help=words::wire_bare_help()/>
             <GaugeList/>
-            <ShortList label=words::connector() note picks=kinds chosen=kind on_choose=take_kind/>
+            <ShortList label=words::connector() picks=kinds chosen=kind on_choose=take_kind/>
             <ShortList label=words::fixed_by() picks=Signal::derive(mountings) chosen=mounting on_choose=take_mounting/>
+            <p class="note below-row">{note}</p>
             <Show when=move || !warning().is_empty()>
                 <FindingBlock tone=FindingTone::Caution headline=words::connector_warning() text=warning/>
             </Show>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use tinwave_drawing::chart::{Axis, nice_step};
+use tinwave_maker::entry::LengthUnit;
 use tinwave_protocol::matters::{Matter, Matters};
 use tinwave_words::feed as words;
 
@@ -26,7 +27,8 @@ pub fn WhatMattersPart() -> impl IntoView {
             let (known, as_drawn) = known
                 .as_ref()
                 .and_then(|known| Some((known, known.as_drawn?)))?;
-            Some(view! { <Bars known=known.clone() as_drawn/> })
+            let unit = feed.workshop.unit.get();
+            Some(view! { <Bars known=known.clone() as_drawn unit/> })
         })
     };
     let waits = move || {
@@ -51,8 +53,7 @@ pub fn WhatMattersPart() -> impl IntoView {
 }
 
 #[component]
-fn Bars(known: Matters, as_drawn: f64) -> impl IntoView {
-    let feed = expect_context::<Feed>();
+fn Bars(known: Matters, as_drawn: f64, unit: LengthUnit) -> impl IntoView {
     let axis = axis(&known, as_drawn);
     let start = axis.share(as_drawn.min(MOST));
     let ticks = axis.tick_values(5);
@@ -63,7 +64,6 @@ fn Bars(known: Matters, as_drawn: f64) -> impl IntoView {
         .zip(texts)
         .collect();
     let row = |matter: &Matter| {
-        let unit = feed.workshop.unit.get();
         let name = words::dimension(matter.dimension);
         let tolerance = words::tolerance(matter.dimension, matter.change, unit);
         let worst = matter
@@ -89,13 +89,17 @@ fn Bars(known: Matters, as_drawn: f64) -> impl IntoView {
         }
     };
     let axis_text = |(share, text): &(f64, String)| {
-        let anchor = if *share < 0.01 { "start" } else { "middle" };
-        view! { <text x=percent(*share) y="1.1em" text-anchor=anchor>{text.clone()}</text> }
+        // The first tells what the axis is.
+        let (anchor, text) = if *share < 0.01 {
+            ("start", words::vswr_tick(text))
+        } else {
+            ("middle", text.clone())
+        };
+        view! { <text x=percent(*share) y="1.1em" text-anchor=anchor>{text}</text> }
     };
     view! {
         <ul class="matter-list">{known.dimensions.iter().map(row).collect_view()}</ul>
         <div class="matter-axis" aria-hidden="true">
-            <span>"VSWR"</span>
             <svg>{ticks.iter().map(axis_text).collect_view()}</svg>
         </div>
         <p class="note">{words::matters_source()}</p>
