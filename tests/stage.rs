@@ -1,5 +1,6 @@
 //! Everything set up once, then one scenario file at a time.
 
+use crate::engines::{self, Engines};
 use crate::{chromium, poppler, questions};
 use std::fs;
 use std::io::Write;

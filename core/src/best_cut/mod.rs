@@ -7,7 +7,6 @@
 //! milliseconds at most, so that a page stays responsive.
 
 mod candidate;
-mod numbers;
 mod slack;
 mod surrogate;
 
@@ -26,7 +25,6 @@ use crate::waveguide_mode::Mode;
 use crate::whole_can::{CanBody, probe_geometry};
 
 use candidate::{Candidate, refine};
-pub use numbers::CUT_NUMBERS;
 pub use slack::{Allowance, Slack};
 use surrogate::Surrogate;
 

@@ -13,7 +13,6 @@ mod ldl;
 mod mode_probe;
 mod moments;
 mod mouth_mode;
-mod numbers;
 mod of_design;
 mod outline;
 mod prepared;

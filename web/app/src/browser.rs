@@ -476,7 +476,7 @@ pub fn share_link(link: &str, done: impl FnOnce(Option<bool>) + 'static) {
 
 /// Today, counted in days from 1970-01-01 (UTC); `None` without a browser.
 #[must_use]
-pub fn today() -> Option<u32> {
+pub fn day_number() -> Option<u32> {
     is_here().then(|| (js_sys::Date::now() / 86_400_000.0) as u32)
 }
 

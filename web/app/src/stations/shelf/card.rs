@@ -106,7 +106,7 @@ fn Facts(design: SavedDesign, work: Option<Workpiece>) -> impl IntoView {
     let told = words::card_figures(&figures);
     let date = figures
         .day
-        .map(|day| words::date(day, browser::today().unwrap_or(day)));
+        .map(|day| words::date(day, browser::day_number().unwrap_or(day)));
     let facts = move || {
         let on_screen = on_screen.get().then(|| words::on_the_screen().to_owned());
         let facts: Vec<String> = date.clone().into_iter().chain(on_screen).collect();
