@@ -37,6 +37,7 @@ scenarios! {
     first_paint: Shared,
     keyboard: Shared,
     lighthouse: Alone,
+    no_script: Shared,
     offline: Shared,
     parity: Shared,
     print: Shared,
