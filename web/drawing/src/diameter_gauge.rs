@@ -16,7 +16,7 @@ const NEAR: f64 = 0.13;
 /// A figure or name this near an end begins or ends there.
 const END: f64 = 0.17;
 /// A part narrower than this has no room for its name.
-const LEAST_NAMED: f64 = 0.13;
+const LEAST_NAMED: f64 = 0.11;
 
 /// What passes over the band.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

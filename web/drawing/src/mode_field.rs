@@ -13,8 +13,10 @@ use tinwave_core::waveguide_mode::{Family, Mode};
 const STEP: f64 = 0.03;
 /// Most steps in one direction.
 const MOST_STEPS: usize = 260;
-/// Where lines of TE modes begin, as shares of the radius.
-const TE_RADII: [f64; 2] = [0.38, 0.72];
+/// Where lines of TE modes begin, as shares of the radius: those of the wanted mode,
+/// and of the others, which have more rays.
+const TE11_RADII: &[f64] = &[0.38, 0.72];
+const TE_RADII: &[f64] = &[0.62];
 /// How far from a maximum the lines of TM modes begin.
 const TM_CLEARANCE: f64 = 0.12;
 /// The closest to the wall that a line begins.
@@ -149,10 +151,11 @@ fn seeds(field: &AxialField) -> Vec<(f64, f64)> {
 /// On the rays on which the axial magnetic field is largest.
 fn te_seeds(order: u8) -> Vec<(f64, f64)> {
     let n = f64::from(order);
+    let radii = if order == 1 { TE11_RADII } else { TE_RADII };
     let mut seeds: Vec<(f64, f64)> = (0..2 * u32::from(order))
         .flat_map(|k| {
             let angle = (FRAC_PI_2 + PI * f64::from(k)) / n - FRAC_PI_2;
-            TE_RADII.map(|radius| polar(radius, angle))
+            radii.iter().map(move |radius| polar(*radius, angle))
         })
         .collect();
     if order == 1 {

@@ -246,12 +246,17 @@ pub fn rank(graded: &Graded, cut: Option<&BestCut>) -> (Grade, f64) {
     (graded.grade, vswr)
 }
 
-/// Which of several sizes is the nearest way on from a can: cans before tubes, then
-/// the nearest in width.
+/// Which of several sizes is the nearest way on from a can: first those whose length is
+/// known, then other cans, then what is cut to length; each the nearest in width.
 #[must_use]
-pub fn way_from(fit: &SizeFit, inside_diameter_um: Micrometres) -> (bool, Micrometres) {
+pub fn way_from(fit: &SizeFit, inside_diameter_um: Micrometres) -> (u8, Micrometres) {
     let is_can = matches!(fit.size().group, SizeGroup::UsCan | SizeGroup::MetricCan);
-    (!is_can, fit.size().inside_um.abs_diff(inside_diameter_um))
+    let kind = match (fit.has_own_length(), is_can) {
+        (true, _) => 0,
+        (false, true) => 1,
+        (false, false) => 2,
+    };
+    (kind, fit.size().inside_um.abs_diff(inside_diameter_um))
 }
 
 /// Puts a trade size in place of the can, with its best cut where that is known; the

@@ -111,7 +111,7 @@ impl WidthBy {
 /// Below the inside diameter: what a strip of paper would measure.
 #[must_use]
 pub fn strip_round_it(um: u32, unit: LengthUnit) -> String {
-    format!("a strip of paper round it: {}", format_length(um, unit))
+    format!("strip round it: {}", format_length(um, unit))
 }
 
 /// Below another measure: the inside diameter that it makes.

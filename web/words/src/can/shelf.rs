@@ -17,7 +17,7 @@ pub const fn shelf(grade: Grade) -> &'static str {
 
 /// What the list holds.
 #[must_use]
-pub fn shelf_note(count: usize) -> String {
+pub fn shelf_note(count: usize, unit: LengthUnit) -> String {
     let carry = match count {
         0 => {
             return "No trade size carries one wave over this band. Make the band narrower.".into();
@@ -26,28 +26,23 @@ pub fn shelf_note(count: usize) -> String {
         count => format!("{count} trade sizes carry one wave"),
     };
     format!(
-        "{carry}; the best matched stand first. Room: clear below and above the band. VSWR: with the best cut for your wire."
+        "{carry}; the best matched stand first. Lengths in {}; strip: of paper, once round. Room: clear below and above the band. VSWR: with the best cut for your wire.",
+        unit.symbol()
     )
 }
 
-/// Heads of the columns; lengths in that unit.
+/// Heads of the columns.
 #[must_use]
-pub fn shelf_heads(unit: LengthUnit) -> [String; 6] {
-    let symbol = unit.symbol();
+pub const fn shelf_heads() -> [&'static str; 7] {
     [
-        "Size".to_owned(),
-        format!("Inside, {symbol}"),
-        format!("Strip, {symbol}"),
-        format!("Outside, {symbol}"),
-        format!("Length, {symbol}"),
-        "Room, %".to_owned(),
+        "Size",
+        "Inside",
+        "Strip",
+        "Outside",
+        "Length",
+        "Room, %",
+        "Best VSWR",
     ]
-}
-
-/// Head of the last column.
-#[must_use]
-pub const fn best_vswr() -> &'static str {
-    "Best VSWR"
 }
 
 /// Before a figure in a row that has no head above it.
@@ -81,8 +76,7 @@ pub fn sold_as(size: &TradeSize) -> String {
 
 const fn group_short(group: SizeGroup) -> &'static str {
     match group {
-        SizeGroup::UsCan => "food can, inch code",
-        SizeGroup::MetricCan => "food can, metric",
+        SizeGroup::UsCan | SizeGroup::MetricCan => "food can",
         SizeGroup::Duct => "ventilation duct",
         SizeGroup::StovePipe => "stove pipe",
         SizeGroup::Downpipe => "downpipe",
@@ -92,9 +86,13 @@ const fn group_short(group: SizeGroup) -> &'static str {
     }
 }
 
-/// Room below and above, in whole per cent: `19 / 6`, `35 / −7`.
+/// Room below and above, in whole per cent: `19 / 6`, `35 / −7`; nothing to be told of a
+/// can that will not do.
 #[must_use]
-pub fn room(room: Room) -> String {
+pub fn room(room: Room, grade: Grade) -> String {
+    if grade == Grade::WillNotDo {
+        return "–".to_owned();
+    }
     let whole = |share: f64| format_decimal(share * 100.0, 0);
     format!("{} / {}", whole(room.below), whole(room.above))
 }
@@ -202,8 +200,15 @@ pub fn take_a_can(size: &TradeSize, worst_vswr: f64, grade: Grade) -> String {
         SizeGroup::Downpipe => "downpipe",
         _ => "tube",
     };
+    // Read aloud: an eighty, an eleven, an eighteen.
+    let article =
+        if size.name.starts_with('8') || ["11 ", "18 "].iter().any(|n| size.name.starts_with(n)) {
+            "an"
+        } else {
+            "a"
+        };
     format!(
-        "Take a {} {thing}: VSWR {}{}",
+        "Take {article} {} {thing}: VSWR {}{}",
         size.name,
         vswr(Some(worst_vswr)),
         with_care(grade)

@@ -110,6 +110,12 @@ pub const fn what_passes() -> &'static str {
     "What passes at which frequency"
 }
 
+/// What stands before the term "mode" in the note below that heading.
+#[must_use]
+pub const fn each_row_is_a() -> &'static str {
+    "Each row is a"
+}
+
 /// What follows the term "mode" in the note below that heading.
 #[must_use]
 pub fn what_passes_note(modes: &[ModeEntry]) -> String {

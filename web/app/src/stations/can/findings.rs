@@ -8,12 +8,27 @@ use tinwave_words::{Caution, Occasion, cautions, finding};
 use crate::kit::{CautionBlock, FindingBlock, FindingTone};
 use crate::state::Workshop;
 
-/// Further reasons, then cautions.
+/// What the answer has no room for.
 #[component]
 pub fn CanFindings() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let answers = workshop.answers;
     let further = Memo::new(move |_| further(workshop));
+    view! {
+        <Show when=move || !further.with(Vec::is_empty)>
+            <section class="part wide">
+                {move || further.get().into_iter().map(|said| view! {
+                    <FindingBlock tone=FindingTone::Caution headline=said.0 text=said.1/>
+                }).collect_view()}
+            </section>
+        </Show>
+    }
+}
+
+/// What the work that comes next asks for.
+#[component]
+pub fn CanCautions() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let answers = workshop.answers;
     let metal = Memo::new(move |_| workshop.work.with(|work| work.design.can.metal));
     let solder = move || {
         cautions(Occasion::Solder, metal.get())
@@ -23,10 +38,9 @@ pub fn CanFindings() -> impl IntoView {
             .collect_view()
     };
     view! {
-        {move || further.get().into_iter().map(|said| view! {
-            <FindingBlock tone=FindingTone::Caution headline=said.0 text=said.1/>
-        }).collect_view()}
-        <Show when=move || answers.has_cut()>{solder}</Show>
+        <Show when=move || answers.has_cut()>
+            <section class="part wide">{solder}</section>
+        </Show>
     }
 }
 

@@ -3,13 +3,16 @@
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
-use tinwave_drawing::diameter_gauge::{DiameterGauge, Stand, ZoneKind};
+use tinwave_drawing::diameter_gauge::{DiameterGauge, Stand, Zone, ZoneKind};
 use tinwave_maker::entry::{format_metres, strip_round};
 use tinwave_words::can::{self as words, Carries};
 
 use super::fits::{Fits, SizeRow};
 use crate::kit::{Action, ActionKind, Part};
 use crate::state::Workshop;
+
+/// A range narrower than this has its name on two lines.
+const ONE_LINE: f64 = 0.25;
 
 /// A share of the width as an attribute.
 fn percent(share: f64) -> String {
@@ -118,12 +121,9 @@ fn zones(workshop: Workshop, gauge: Memo<DiameterGauge>) -> impl IntoView {
             .zones
             .iter()
             .map(|zone| {
-                let name = zone.is_named.then(|| {
-                    let x = percent((zone.from + zone.to) / 2.0);
-                    view! { <text class="zone-name" x=x y="4.35em">{words::carries(carries(zone.kind))}</text> }
-                });
+                let name = zone.is_named.then(|| zone_name(zone));
                 view! {
-                    <rect class=class(zone.kind) x=percent(zone.from) width=percent(zone.to - zone.from)/>
+                    <rect class=class(zone.kind) x=percent(zone.from) width=percent(zone.to - zone.from) y="2.4em" height="3.1em"/>
                     {name}
                 }
             })
@@ -136,18 +136,33 @@ fn zones(workshop: Workshop, gauge: Memo<DiameterGauge>) -> impl IntoView {
                 let number = number.trim_end_matches(unit.symbol()).trim_end().to_owned();
                 let x = percent(limit.at);
                 view! {
-                    <line class="limit" x1=x.clone() x2=x.clone()/>
+                    <line class="limit" x1=x.clone() x2=x.clone() y1="2.4em" y2="5.5em"/>
                     <text class="limit-figure" x=x y="7em" text-anchor=anchor(limit.stand)>{number}</text>
                 }
             })
             .collect_view();
         view! {
             {zones}
-            <line class="edge upper" x1="0" x2="100%"/>
-            <line class="edge lower" x1="0" x2="100%"/>
+            <line class="edge" x1="0" x2="100%" y1="2.4em" y2="2.4em"/>
+            <line class="edge" x1="0" x2="100%" y1="5.5em" y2="5.5em"/>
             {limits}
         }
     })
+}
+
+/// The name of a range: on two lines where one would be too wide.
+fn zone_name(zone: &Zone) -> impl IntoView + use<> {
+    let x = percent((zone.from + zone.to) / 2.0);
+    let name = words::carries(carries(zone.kind));
+    match name.split_once(' ') {
+        Some((first, second)) if zone.to - zone.from < ONE_LINE => view! {
+            <text class="zone-name" x=x.clone() y="3.85em">
+                {first}<tspan x=x.clone() dy="1.15em">{second}</tspan>
+            </text>
+        }
+        .into_any(),
+        _ => view! { <text class="zone-name" x=x y="4.35em">{name}</text> }.into_any(),
+    }
 }
 
 /// This can.
@@ -166,7 +181,7 @@ fn pointer(workshop: Workshop, gauge: Memo<DiameterGauge>) -> impl IntoView {
     view! {
         <text class="can-figure" x=x.clone() y="1em" text-anchor=anchor(can.stand)>{text}</text>
         <svg class="can-pointer" x=x.clone() y="1.55em"><path d="M-8 0H8L0 12Z"/></svg>
-        <line class="can-line" x1=x.clone() x2=x/>
+        <line class="can-line" x1=x.clone() x2=x y1="2.4em" y2="3.1em"/>
     }
 }
 
@@ -231,7 +246,7 @@ fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
                     "stroke"
                 };
                 let x = percent(stroke.at);
-                view! { <line class=class x1=x.clone() x2=x/> }
+                view! { <line class=class x1=x.clone() x2=x y1="25%" y2="75%"/> }
             };
             gauge.strokes.iter().map(stroke).collect_view()
         })

@@ -22,7 +22,7 @@ use crate::kit::{LiveRegion, StationPage};
 use crate::state::Workshop;
 use answer::WhatToDo;
 use figures::CanFigures;
-use findings::CanFindings;
+use findings::{CanCautions, CanFindings};
 use fits::Fits;
 use gauge::WidthGauge;
 use modes::WhatPasses;
@@ -43,10 +43,9 @@ pub fn CanStation() -> impl IntoView {
             grade=move || Some(grade.get())
             todo=|| view! { <WhatToDo/> }
             figures=|| view! { <CanFigures/> }
-            entries=|| view! { <SizeEntries/> <div class="on-desk"><CanFindings/></div> }
+            entries=|| view! { <SizeEntries/> }
             more=|| view! {
-                <FirstTime/> <div class="on-phone"><CanFindings/></div>
-                <WidthGauge/> <WhatPasses/> <OnTheShelf/>
+                <FirstTime/> <CanFindings/> <WidthGauge/> <WhatPasses/> <OnTheShelf/> <CanCautions/>
             }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }

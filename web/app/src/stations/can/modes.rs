@@ -57,7 +57,7 @@ pub fn WhatPasses() -> impl IntoView {
     };
     view! {
         <Part title=words::what_passes() wide=true>
-            <p class="note"><TermHint of=Term::Mode/>{move || modes.with(|modes| words::what_passes_note(modes))}</p>
+            <p class="note">{words::each_row_is_a()}" "<TermHint of=Term::Mode/>{move || modes.with(|modes| words::what_passes_note(modes))}</p>
             <div class="mode-rows">{rows}</div>
             <svg class="mode-axis" aria-hidden="true">
                 {ticks}
@@ -99,9 +99,9 @@ fn ModeRow(row: LadderRow, band: (f64, f64)) -> impl IntoView {
             <EndView mode/>
             <p class="mode-words"><strong>{does}</strong><span>{place}</span></p>
             <svg class="mode-bar" aria-hidden="true">
-                <rect class="band" x=percent(band.0) width=percent(band.1 - band.0)/>
-                <line class="bar" x1=from.clone() x2="100%"/>
-                <line class="cutoff" x1=from.clone() x2=from/>
+                <rect class="band" x=percent(band.0) width=percent(band.1 - band.0) height="100%"/>
+                <line class="bar" x1=from.clone() x2="100%" y1="50%" y2="50%"/>
+                <line class="cutoff" x1=from.clone() x2=from y1="30%" y2="70%"/>
             </svg>
         </div>
     }

@@ -1,6 +1,7 @@
 //! Other sizes: the own can first and marked, then the best.
 
 use leptos::prelude::*;
+use tinwave_core::grade::Grade;
 use tinwave_maker::entry::{LengthUnit, format_length_number, strip_round};
 use tinwave_maker::fits::Room;
 use tinwave_words::can as words;
@@ -46,12 +47,7 @@ pub fn OnTheShelf() -> impl IntoView {
         fits.rows
             .with(|rows| rows.iter().filter(|row| row.matched.is_some()).count())
     };
-    let heads = move || {
-        words::shelf_heads(workshop.unit.get())
-            .into_iter()
-            .map(|head| view! { <span>{head}</span> })
-            .collect_view()
-    };
+    let heads = words::shelf_heads().map(|head| view! { <span>{head}</span> });
     let has_more = move || count.get() > BEST;
     let more = move || {
         if all.get() {
@@ -62,14 +58,14 @@ pub fn OnTheShelf() -> impl IntoView {
     };
     view! {
         <Part title=move || words::shelf(grade.get()).to_owned() wide=true
-            note=move || words::shelf_note(count.get())>
+            note=move || words::shelf_note(count.get(), workshop.unit.get())>
             <Show when=move || fits.sizes_done().is_some()>
                 <ProgressBar done=move || fits.sizes_done().unwrap_or_default()
                     text=move || words::matching_sizes(matched(), count.get())
                     on_stop=move |()| fits.stop()/>
             </Show>
             <div class="sizes">
-                <div class="sizes-head" aria-hidden="true">{heads}<span>{words::best_vswr()}</span><span></span></div>
+                <div class="sizes-head" aria-hidden="true">{heads}<span></span></div>
                 <ul>
                     <li><OwnRow/></li>
                     <For each=move || shown.get() key=|index| *index let:index>
@@ -183,10 +179,13 @@ fn own_cells(workshop: Workshop) -> Cells {
                 format_length_number(can.open_length_um, unit),
                 unit,
             ),
-            room: words::room(Room {
-                below: graded.room_below,
-                above: graded.room_above,
-            }),
+            room: words::room(
+                Room {
+                    below: graded.room_below,
+                    above: graded.room_above,
+                },
+                graded.grade,
+            ),
             vswr,
             grade: words::less_than_good(graded.grade),
         }
@@ -213,7 +212,7 @@ fn cells_of(row: &SizeRow, unit: LengthUnit) -> Cells {
         name: size.name.to_owned(),
         kind: words::sold_as(size),
         measures: measures([size.inside_um, strip, outside], length, unit),
-        room: words::room(fit.room),
+        room: words::room(fit.room, Grade::WillDo),
         vswr,
         grade,
     }
