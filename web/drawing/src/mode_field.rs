@@ -16,7 +16,7 @@ const MOST_STEPS: usize = 260;
 /// Where lines of TE modes begin, as shares of the radius: those of the wanted mode,
 /// and of the others, which have more rays.
 const TE11_RADII: &[f64] = &[0.38, 0.72];
-const TE_RADII: &[f64] = &[0.62];
+const TE_RADII: &[f64] = &[0.5];
 /// How far from a maximum the lines of TM modes begin.
 const TM_CLEARANCE: f64 = 0.12;
 /// The closest to the wall that a line begins.

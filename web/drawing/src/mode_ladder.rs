@@ -14,7 +14,7 @@ const BEYOND: f64 = 1.45;
 /// What is left free before the first bar and behind the last cutoff.
 const MARGIN: f64 = 0.1;
 /// Most figures on the axis: so many fit beside the words of a phone.
-const MOST_TICKS: f64 = 4.0;
+const MOST_TICKS: f64 = 6.0;
 
 /// A row: one mode, or those that share a cutoff.
 #[derive(Clone, Debug, PartialEq)]
@@ -245,7 +245,7 @@ mod tests {
                 })
                 .collect();
             let ladder = ModeLadder::new(&modes, BAND);
-            assert!((1..=5).contains(&ladder.ticks.len()), "{:?}", ladder.ticks);
+            assert!((1..=6).contains(&ladder.ticks.len()), "{:?}", ladder.ticks);
             assert!(ladder.ticks.iter().all(|tick| tick.mhz % 10 == 0));
             // A figure and the band's edge are on one scale.
             let row = &ladder.rows[0];

@@ -145,6 +145,12 @@ pub const fn length_inside() -> &'static str {
     "Length inside"
 }
 
+/// How to measure it.
+#[must_use]
+pub const fn length_help() -> &'static str {
+    "From the back wall to the rim of the mouth."
+}
+
 /// The band's label.
 #[must_use]
 pub const fn band() -> &'static str {

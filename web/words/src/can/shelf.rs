@@ -17,7 +17,7 @@ pub const fn shelf(grade: Grade) -> &'static str {
 
 /// What the list holds.
 #[must_use]
-pub fn shelf_note(count: usize, unit: LengthUnit) -> String {
+pub fn shelf_note(count: usize, are_matched: bool, unit: LengthUnit) -> String {
     let carry = match count {
         0 => {
             return "No trade size carries one wave over this band. Make the band narrower.".into();
@@ -26,7 +26,12 @@ pub fn shelf_note(count: usize, unit: LengthUnit) -> String {
         count => format!("{count} trade sizes carry one wave"),
     };
     format!(
-        "{carry}; the best matched stand first. Lengths in {}; strip: of paper, once round. Room: clear below and above the band. VSWR: with the best cut for your wire.",
+        "{carry}, {} first. Lengths in {}; strip: of paper, once round. Room: below and above the band.",
+        if are_matched {
+            "the best matched"
+        } else {
+            "the roomiest"
+        },
         unit.symbol()
     )
 }
@@ -76,8 +81,8 @@ pub fn sold_as(size: &TradeSize) -> String {
 
 const fn group_short(group: SizeGroup) -> &'static str {
     match group {
-        SizeGroup::UsCan | SizeGroup::MetricCan => "food can",
-        SizeGroup::Duct => "ventilation duct",
+        SizeGroup::UsCan | SizeGroup::MetricCan => "can",
+        SizeGroup::Duct => "duct",
         SizeGroup::StovePipe => "stove pipe",
         SizeGroup::Downpipe => "downpipe",
         SizeGroup::CopperTube | SizeGroup::CopperTubeInch => "copper tube",

@@ -50,3 +50,62 @@ pub fn CanStation() -> impl IntoView {
         <LiveRegion text=move || answer::told(workshop)/>
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tinwave_maker::history::Change;
+
+    /// The station's markup, with a can of that width; `awake`: the worker is at it.
+    fn page(inside_um: Option<u32>, awake: bool) -> String {
+        Owner::new().with(|| {
+            let workshop = Workshop::open();
+            provide_context(workshop);
+            if awake {
+                workshop.answers.wake();
+            }
+            if let Some(um) = inside_um {
+                workshop.edit(Change::Diameter, |work| {
+                    work.design.can.inside_diameter_um = um;
+                });
+            }
+            view! { <CanStation/> }.to_html()
+        })
+    }
+
+    fn place(html: &str, part: &str) -> Option<usize> {
+        html.find(part)
+    }
+
+    #[test]
+    fn entries_come_before_the_answer_and_the_figures_after_it() {
+        let html = page(None, false);
+        let entries = place(&html, "id=\"field-insidediameter\"");
+        let answer = place(&html, "<h1");
+        let figures = place(&html, "class=\"figures\"");
+        assert!(entries.is_some() && entries < answer && answer < figures);
+        assert!(html.contains(tinwave_words::can::example_note()));
+        // The example's own best cut: 69.81 mm, 0.2 of wall and 4 of recess.
+        assert!(html.contains("74.0") && html.contains("31.5"), "{html}");
+    }
+
+    #[test]
+    fn a_can_that_will_not_do_has_no_figure_to_drill_by() {
+        for um in [65_000, 155_000] {
+            let html = page(Some(um), false);
+            assert!(html.contains(grade_words::grade(tinwave_core::grade::Grade::WillNotDo)));
+            assert!(!html.contains(tinwave_words::can::drill_at()), "{um}");
+            assert!(!html.contains("class=\"figures\""), "{um}");
+            assert!(!html.contains(tinwave_words::can::example_note()), "{um}");
+        }
+    }
+
+    #[test]
+    fn while_a_new_can_is_searched_no_other_cans_figures_stand_there() {
+        let html = page(Some(90_000), true);
+        let figures = html.split("class=\"figures\"").nth(1).unwrap_or_default();
+        let figures = figures.split("place-picture").next().unwrap_or_default();
+        assert_eq!(figures.matches("figure waiting").count(), 4, "{figures}");
+        assert!(!figures.contains("74.0") && !figures.contains("31.5"));
+    }
+}

@@ -58,12 +58,7 @@ pub fn OnTheShelf() -> impl IntoView {
     };
     view! {
         <Part title=move || words::shelf(grade.get()).to_owned() wide=true
-            note=move || words::shelf_note(count.get(), workshop.unit.get())>
-            <Show when=move || fits.sizes_done().is_some()>
-                <ProgressBar done=move || fits.sizes_done().unwrap_or_default()
-                    text=move || words::matching_sizes(matched(), count.get())
-                    on_stop=move |()| fits.stop()/>
-            </Show>
+            note=move || words::shelf_note(count.get(), matched() == count.get(), workshop.unit.get())>
             <div class="sizes">
                 <div class="sizes-head" aria-hidden="true">{heads}<span></span></div>
                 <ul>
@@ -73,6 +68,11 @@ pub fn OnTheShelf() -> impl IntoView {
                     </For>
                 </ul>
             </div>
+            <Show when=move || fits.sizes_done().is_some()>
+                <ProgressBar done=move || fits.sizes_done().unwrap_or_default()
+                    text=move || words::matching_sizes(matched(), count.get())
+                    on_stop=move |()| fits.stop()/>
+            </Show>
             <div class="actions">
                 <Show when=has_more>
                     <Action text=more on_press=move |()| all.update(|all| *all = !*all)/>

@@ -40,7 +40,7 @@ pub fn SizeEntries() -> impl IntoView {
                 chosen=move || by.get().key().to_owned() on_choose=choose/>
             <WidthEntry by/>
             <DesignField field=Field::OpenLength label=words::length_inside()
-                help=label(Field::OpenLength).help/>
+                help=words::length_help()/>
             <BandEntry/>
             <Fold title=words::wall_recess_metal() summary=finer>
                 <WallEntry by/>
