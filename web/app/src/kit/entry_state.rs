@@ -121,8 +121,8 @@ impl EntryState {
                 self.pause.clear();
                 self.fault.set(None);
             }
-            Err(fault) if self.fault.with_untracked(Option::is_some) => self.fault.set(Some(fault)),
-            Err(fault) => self.pause.set(TELL_MS, move || self.fault.set(Some(fault))),
+            Err(fault) if self.fault.with_untracked(Option::is_some) => self.tell(fault),
+            Err(fault) => self.pause.set(TELL_MS, move || self.tell(fault)),
         }
     }
 
@@ -133,7 +133,7 @@ impl EntryState {
         if let Some(text) = self.typed.get_untracked() {
             match self.take.run(text) {
                 Ok(()) => self.settle(),
-                Err(fault) => self.fault.set(Some(fault)),
+                Err(fault) => self.tell(fault),
             }
             self.on_commit.run(());
         }
@@ -143,6 +143,17 @@ impl EntryState {
     pub fn leave(self) {
         self.focused.set(false);
         self.commit();
+    }
+
+    /// Tells of a fault; the same one again is no news, and its button stays as it is: the
+    /// press that leaves the cell may be on it.
+    fn tell(self, fault: Fault) {
+        if self
+            .fault
+            .with_untracked(|told| told.as_ref() != Some(&fault))
+        {
+            self.fault.set(Some(fault));
+        }
     }
 
     /// The likeliest meaning is taken.
