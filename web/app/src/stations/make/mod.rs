@@ -19,6 +19,7 @@ use leptos::prelude::*;
 use tinwave_maker::station::Station;
 use tinwave_words::make as words;
 
+use crate::frame::Lines;
 use crate::kit::{StationPage, Waits};
 pub use bench::Bench;
 pub use build_sheet::BuildSheet;
@@ -56,12 +57,25 @@ fn NothingToMake() -> impl IntoView {
     view! { <StationPage station=Station::Make answer=words::no_cut_head() picture=waits/> }
 }
 
+/// What the rail says of the work at the bench.
+fn rail_line(bench: Bench) -> String {
+    let (number, all) = bench.place();
+    if bench.count_done() == all {
+        words::all_done(all)
+    } else {
+        words::rail_line(number, all, bench.words(bench.step.get()).short)
+    }
+}
+
 #[component]
 fn AtTheBench(
     /// The bench.
     bench: Bench,
 ) -> impl IntoView {
     let title = move || bench.words(bench.step.get()).title.to_owned();
+    if let Some(lines) = use_context::<Lines>() {
+        Effect::new(move |_| lines.say(Station::Make, rail_line(bench)));
+    }
     view! {
         <StationPage station=Station::Make answer=Signal::derive(title)
             whereabouts=move || view! { <StepCount bench/> }
