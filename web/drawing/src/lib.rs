@@ -9,7 +9,6 @@ pub mod chart;
 pub mod diameter_gauge;
 pub mod fixed_point;
 pub mod levels_scene;
-
 pub mod mode_field;
 pub mod mode_ladder;
 pub mod path_scene;
