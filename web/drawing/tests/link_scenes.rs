@@ -1,6 +1,10 @@
 //! The pictures of a link, for stated antennas: where bars, marks and labels stand.
 
-#![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
 
 use tinwave_core::design::Band;
 use tinwave_core::radio_link::Obstacle;

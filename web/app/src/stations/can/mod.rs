@@ -14,11 +14,16 @@ pub mod ways_on;
 pub mod width;
 
 use leptos::prelude::*;
+use tinwave_core::judge::one_mode_range;
+use tinwave_core::si::{SiDesign, micrometres};
+use tinwave_drawing::section::SectionFor;
 use tinwave_maker::station::Station;
 use tinwave_words::grade as grade_words;
 
+use crate::browser;
 use crate::frame::FirstTime;
-use crate::kit::{LiveRegion, StationPage};
+use crate::kit::{LiveRegion, StationPage, field_id};
+use crate::pictures::SectionPicture;
 use crate::state::Workshop;
 use answer::WhatToDo;
 use figures::CanFigures;
@@ -42,6 +47,10 @@ pub fn CanStation() -> impl IntoView {
             answer=move || grade_words::grade(grade.get()).to_owned() reason=reason
             grade=move || Some(grade.get())
             todo=|| view! { <WhatToDo/> }
+            picture=move || view! {
+                <SectionPicture shown_for=SectionFor::Can would_do_um=move || width_that_would_do(workshop)
+                    on_field=|field| browser::focus(&field_id(field))/>
+            }
             figures=|| view! { <CanFigures/> }
             entries=|| view! { <SizeEntries/> }
             more=|| view! {
@@ -49,6 +58,19 @@ pub fn CanStation() -> impl IntoView {
             }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }
+}
+
+/// The nearest inside diameter that carries one wave over the band, where the can's own
+/// does not.
+fn width_that_would_do(workshop: Workshop) -> Option<u32> {
+    if workshop.answers.has_cut() {
+        return None;
+    }
+    workshop.work.with(|work| {
+        let range = one_mode_range(&SiDesign::new(&work.design))?;
+        let own_um = work.design.can.inside_diameter_um;
+        Some(own_um.clamp(micrometres(range.low_m), micrometres(range.high_m)))
+    })
 }
 
 #[cfg(test)]
