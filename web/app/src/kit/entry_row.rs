@@ -7,8 +7,8 @@ use tinwave_words::frame as words;
 use super::{Action, ActionKind, EntryState, Fault, Icon, IconName, new_id};
 use crate::browser::{self, Timer};
 
-/// Help goes this long after its cell is left, in milliseconds: what is pressed next
-/// must not move under the finger.
+/// Help, − and + go this long after their cell is left, in milliseconds: what is pressed
+/// next must not move under the finger.
 const HELP_GOES_MS: u32 = 350;
 
 /// Of a value that was changed from elsewhere: by a link, by undo.
@@ -103,7 +103,7 @@ pub fn EntryRow(
     };
 
     view! {
-        <div class="row" class:wrong=is_wrong class:changed=move || was.with(Option::is_some)>
+        <div class="row" class:open=move || help_open.get() class:wrong=is_wrong class:changed=move || was.with(Option::is_some)>
             <label for=id.clone()>
                 {label}
                 <span class="unseen">{move || unit.with(|unit| said_unit(unit))}</span>
@@ -188,8 +188,11 @@ fn FaultText(entry: EntryState, fault: Fault) -> impl IntoView {
         {fault.meant.map(|meant| {
             let offer = meant.offer.clone();
             view! {
-                <Action text=offer kind=ActionKind::Words
-                    on_press=move |()| entry.take_meant(meant.clone())/>
+                // The cell keeps the focus, so that nothing closes before the press is done.
+                <div on:mousedown=move |event| event.prevent_default()>
+                    <Action text=offer kind=ActionKind::Words
+                        on_press=move |()| entry.take_meant(meant.clone())/>
+                </div>
             }
         })}
     }

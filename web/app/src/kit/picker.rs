@@ -158,8 +158,12 @@ impl PickerState {
 
     fn search(self, text: String) {
         self.fault.set(None);
+        let phrase = text.trim().to_lowercase();
         self.typed.set(Some(text));
-        self.active.set(0);
+        // The words may stand apart in many lines; whoever typed them in a row means that.
+        let said = |pick: &Pick| pick.name.to_lowercase().starts_with(&phrase);
+        let line = self.lines().iter().position(said);
+        self.active.set(line.unwrap_or(0));
         self.open.set(true);
     }
 
@@ -370,6 +374,20 @@ mod tests {
             list.enter(true);
             assert_eq!(chosen.get_untracked(), "b");
             assert!(!list.open.get_untracked());
+        });
+    }
+
+    #[test]
+    fn a_line_that_begins_with_what_is_typed_is_meant_first() {
+        Owner::new().with(|| {
+            let list = state(RwSignal::new("n".to_owned()));
+            list.search("13".into());
+            list.search("2400".into());
+            assert_eq!(list.active.get_untracked(), 0);
+            // "9 cm" and "13 cm" both have a "cm"; only one begins so.
+            list.search("13 cm".into());
+            let meant = list.lines().into_iter().nth(list.active.get_untracked());
+            assert_eq!(meant.map(|pick| pick.key), Some("b".into()));
         });
     }
 
