@@ -35,7 +35,10 @@ fn question(line: &str) -> Option<Vec<u8>> {
         "cuts" => BestCuts { design }.into_job(),
         _ => return None,
     };
-    Some(to_bytes(&Ask::Begin { id: 1, job }))
+    Some(to_bytes(&Ask::Begin {
+        id: 1,
+        job: Box::new(job),
+    }))
 }
 
 /// The bytes by which the page stops its first job, in hexadecimal.

@@ -5,6 +5,8 @@
 //! `stations` one folder a station. Compiled for the browser it runs; compiled for the
 //! host it renders the first paint, so no component touches the browser but in effects,
 //! handlers and [`browser`].
+// A station is one deep type of views.
+#![recursion_limit = "512"]
 
 pub mod app;
 pub mod browser;

@@ -1,5 +1,6 @@
 //! In the browser: the page. On the host: the markup of its first paint, on standard
 //! output, for the build.
+#![recursion_limit = "512"]
 
 #[cfg(target_arch = "wasm32")]
 #[global_allocator]

@@ -170,6 +170,7 @@ fn begin(job: tinwave_protocol::Job, hear: Hear) -> Option<u32> {
     let id = OFFICE.with_borrow_mut(|office| {
         office.last = office.last.wrapping_add(1);
         let id = office.last;
+        let job = Box::new(job);
         post(office, &Ask::Begin { id, job }).then(|| {
             office.hears.insert(id, Rc::clone(&hear));
             id

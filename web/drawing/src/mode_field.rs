@@ -192,6 +192,7 @@ fn largest_at(field: &AxialField) -> f64 {
 }
 
 #[cfg(test)]
+#[allow(clippy::expect_used, clippy::panic, reason = "a test may stop")]
 mod tests {
     use super::*;
 

@@ -28,7 +28,7 @@ pub enum Ask {
         /// Its number, told back with every answer.
         id: u32,
         /// What is to be done.
-        job: Job,
+        job: Box<Job>,
     },
     /// Stop a job; nothing more is told of it.
     Stop {

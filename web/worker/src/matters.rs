@@ -211,6 +211,7 @@ impl Work for MattersWork {
 }
 
 #[cfg(test)]
+#[allow(clippy::expect_used, reason = "a test may stop")]
 mod tests {
     use super::MattersWork;
     use crate::Work;

@@ -24,7 +24,7 @@ thread_local! {
 pub fn hear(message: &[u8]) {
     match from_bytes::<Ask>(message) {
         Some(Ask::Begin { id, job }) => {
-            let running = work::begin(job);
+            let running = work::begin(*job);
             // The newest first: it is what the person looks at.
             JOBS.with_borrow_mut(|jobs| jobs.push_front((id, running)));
         }

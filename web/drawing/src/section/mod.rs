@@ -177,4 +177,5 @@ fn describe(spec: &SectionSpec) -> String {
 }
 
 #[cfg(test)]
+#[allow(clippy::expect_used, reason = "a test may stop")]
 pub(crate) mod tests;

@@ -30,7 +30,7 @@ fn ruled(um: u32, unit: LengthUnit) -> String {
 #[must_use]
 pub fn drill(um: u32, unit: LengthUnit) -> String {
     match unit {
-        LengthUnit::Millimetre if um % 100 == 0 => format_length_number(um, unit),
+        LengthUnit::Millimetre if um.is_multiple_of(100) => format_length_number(um, unit),
         LengthUnit::Millimetre => trimmed(f64::from(um) / 1e3, 2),
         LengthUnit::Inch => format_length_number(um, unit),
     }

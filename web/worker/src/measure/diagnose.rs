@@ -15,7 +15,7 @@ pub struct DiagnoseWork {
     question: Diagnose,
     outside: OutsideFirst,
     /// Set up once the outside is there.
-    fit: Option<Result<DiagnosisSteps, Diagnosed>>,
+    fit: Option<Result<DiagnosisSteps, Box<Diagnosed>>>,
 }
 
 impl DiagnoseWork {
@@ -29,7 +29,7 @@ impl DiagnoseWork {
         }
     }
 
-    fn begin(&self) -> Result<DiagnosisSteps, Diagnosed> {
+    fn begin(&self) -> Result<DiagnosisSteps, Box<Diagnosed>> {
         let Diagnose {
             design,
             measurement,
@@ -44,11 +44,11 @@ impl DiagnoseWork {
         let outside = self.outside.outside();
         let steps = DiagnosisSteps::new(design, outside.as_ref(), measurement, settings);
         let steps = steps.map_err(|error| match error {
-            DiagnosisError::NoPoint { range } => Diagnosed::NoPoint { range_hz: range },
-            _ => Diagnosed::NotComputed,
+            DiagnosisError::NoPoint { range } => Box::new(Diagnosed::NoPoint { range_hz: range }),
+            _ => Box::new(Diagnosed::NotComputed),
         })?;
         if steps.points() < LEAST_POINTS {
-            return Err(Diagnosed::TooFew);
+            return Err(Box::new(Diagnosed::TooFew));
         }
         Ok(steps)
     }
@@ -81,7 +81,7 @@ impl Work for DiagnoseWork {
                 fit.finish()
                     .map_or(Diagnosed::NotComputed, Diagnosed::Found)
             }
-            Some(Err(why)) => why,
+            Some(Err(why)) => *why,
             None => Diagnosed::NotComputed,
         }
     }

@@ -36,8 +36,7 @@ const FIRST: FunnelLimits = FunnelLimits {
 pub fn FunnelFold() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let limits = RwSignal::new(FIRST);
-    // One side of the sheet may be typed before the other.
-    let sides = RwSignal::new((None::<u32>, None::<u32>));
+    let sides = RwSignal::new(Sides::default());
     let task = Task::<Option<FunnelFound>>::new();
     let found = Memo::new(move |_| {
         task.state().with(|state| match state {
@@ -93,13 +92,13 @@ fn share(state: &TaskState<Option<FunnelFound>>) -> f32 {
     }
 }
 
+/// The sides of a sheet; one may be typed before the other.
+type Sides = (Option<u32>, Option<u32>);
+
 #[component]
-fn LimitFields(
-    limits: RwSignal<FunnelLimits>,
-    sides: RwSignal<(Option<u32>, Option<u32>)>,
-) -> impl IntoView {
+fn LimitFields(limits: RwSignal<FunnelLimits>, sides: RwSignal<Sides>) -> impl IntoView {
     let [mouth, length, one, other, seam] = words::limit_labels();
-    let set_sides = move |set: fn(&mut (Option<u32>, Option<u32>), Option<u32>), value| {
+    let set_sides = move |set: fn(&mut Sides, Option<u32>), value| {
         sides.update(|sides| set(sides, value));
         let (one, other) = sides.get_untracked();
         limits.update(|limits| limits.sheet_um = one.zip(other));

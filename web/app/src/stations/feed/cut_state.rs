@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use tinwave_core::design_error::Field;
 use tinwave_words::feed as words;
 
-use super::feed::{Feed, said, tip};
+use super::known::{Feed, said, tip};
 use crate::kit::{DesignField, EntryGroup, IconName, StateLine};
 use crate::state::Freshness;
 use crate::worker::TaskState;

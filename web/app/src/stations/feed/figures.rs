@@ -6,7 +6,7 @@ use tinwave_protocol::matters::Leeway;
 use tinwave_words::feed as words;
 use tinwave_words::{Shown, why};
 
-use super::feed::Feed;
+use super::known::Feed;
 use crate::kit::{Figure, FigureState, FigureText, Figures, WhyText};
 use crate::state::Freshness;
 

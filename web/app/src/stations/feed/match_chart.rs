@@ -9,7 +9,7 @@ use tinwave_drawing::sweep::{interpolate, nearest};
 use tinwave_words::chart::your_band;
 use tinwave_words::feed as words;
 
-use super::feed::{Compared, Feed};
+use super::known::{Compared, Feed};
 use crate::kit::XyChart;
 use crate::pictures::SmithPicture;
 

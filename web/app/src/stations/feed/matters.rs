@@ -6,7 +6,7 @@ use tinwave_maker::entry::LengthUnit;
 use tinwave_protocol::matters::{Matter, Matters};
 use tinwave_words::feed as words;
 
-use super::feed::Feed;
+use super::known::Feed;
 use crate::kit::Part;
 
 /// Beyond this a bar ends at the axis' end; its figure says how far it goes.

@@ -2,10 +2,10 @@
 
 pub mod cut_state;
 pub mod entries;
-mod feed;
 pub mod figures;
 pub mod findings;
 pub mod hole;
+mod known;
 pub mod match_chart;
 pub mod matters;
 pub mod rule;
@@ -18,7 +18,7 @@ use tinwave_words::feed as words;
 use crate::kit::{Action, ActionKind, LiveRegion, StationPage};
 use crate::pictures::SectionPicture;
 use crate::state::Workshop;
-use feed::Feed;
+use known::Feed;
 
 /// The Feed station.
 #[component]

@@ -142,10 +142,9 @@ impl Bench {
     /// Ticks a step, or takes its tick away. A step that changes the metal makes the
     /// cut: from then on it stays.
     pub fn tick(self, step: Step, done: bool) {
-        if done && step.makes_the_cut() && untrack(|| self.readiness()) == Readiness::Ready {
-            if untrack(|| self.follows_best()) {
-                self.workshop.cut_stays();
-            }
+        let is_made = done && step.makes_the_cut();
+        if is_made && untrack(|| self.readiness() == Readiness::Ready && self.follows_best()) {
+            self.workshop.cut_stays();
         }
         let work = self.workshop.work.get_untracked();
         self.ticks.update(|ticks| ticks.set(&work, step, done));

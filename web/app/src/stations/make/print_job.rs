@@ -171,6 +171,7 @@ pub fn rivet_note(depth: RivetDepth, unit: LengthUnit) -> String {
 }
 
 #[cfg(test)]
+#[allow(clippy::expect_used, clippy::panic, reason = "a test may stop")]
 mod tests {
     use super::*;
     use tinwave_core::design::Screw;

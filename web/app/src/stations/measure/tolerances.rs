@@ -17,7 +17,7 @@ const LARGEST_FF: u32 = 1_000;
 
 /// A count: usual, fewest, most.
 #[derive(Clone, Copy)]
-pub(super) struct CountRange {
+pub struct CountRange {
     usual: u32,
     low: u32,
     high: u32,

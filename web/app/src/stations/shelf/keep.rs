@@ -164,6 +164,7 @@ impl Keeping {
 }
 
 #[cfg(test)]
+#[allow(clippy::expect_used, clippy::panic, reason = "a test may stop")]
 mod tests {
     use super::*;
     use tinwave_maker::history::Change;
