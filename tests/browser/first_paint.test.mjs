@@ -15,11 +15,15 @@ function look(page) {
     document.querySelector('noscript').remove(); // It stands above, where there is no script.
     const app = document.getElementById('app');
     const words = app.innerText.split(/\s+/).filter(Boolean);
-    const places = [...app.querySelectorAll('header, nav, main, h1, h2, svg[role], figure')].map((part) => {
-      const { left, top, width, height } = part.getBoundingClientRect();
-      const name = part.id || part.getAttribute('aria-label') || part.localName;
-      return `${name}: ${[left, top, width, height].map(Math.round).join(' ')}`;
-    });
+    const parts = [...app.querySelectorAll('header, nav, main, h1, h2, svg[role], figure')];
+    const places = parts
+      .map((part) => [part, part.getBoundingClientRect()])
+      .filter(([, { width }]) => width > 2) // What only print shows, or only those who hear.
+      .map(([part, { left, top, width, height }]) => {
+        // Numbered names are given anew.
+        const name = (part.id || part.getAttribute('aria-label') || part.localName).replace(/-\d+$/, '');
+        return `${name}: ${[left, top, width, height].map(Math.round).join(' ')}`;
+      });
     return { words, places };
   });
 }
