@@ -30,6 +30,8 @@ pub struct Bench {
     pub workshop: Workshop,
     /// What a maker chose for the print.
     pub choices: RwSignal<PrintChoices>,
+    /// What printing wants computed, for the present work.
+    pub question: Memo<Fittings>,
     fittings: Task<FittingsFound>,
     fitted: RwSignal<Option<(Fittings, FittingsFound)>>,
     /// Sheets that lie on the browser's paper just now, in place of the build sheet.
@@ -56,11 +58,20 @@ impl Bench {
             let chosen = open.get().filter(|step| steps.contains(step));
             chosen.unwrap_or_else(|| first_left(&steps, workshop, ticks))
         });
+        let question = Memo::new(move |_| {
+            let choices = choices.get();
+            Fittings {
+                design: workshop.work.with(|work| work.design.clone()),
+                cap: choices.cap.map(|cap| cap.sheet()),
+                bracket_millideg: choices.bracket.map(|place| place.millideg()),
+            }
+        });
         keep(CHOICES_KEY, move || choices.with(PrintChoices::write));
         keep(TICKS_KEY, move || ticks.with(Ticks::write));
         Self {
             workshop,
             choices,
+            question,
             fittings: Task::new(),
             fitted: RwSignal::new(None),
             on_paper: RwSignal::new(None),
@@ -176,21 +187,11 @@ impl Bench {
         work.with(|work| work.cut == Cut::FollowsBest)
     }
 
-    /// What printing wants computed, for the present work.
-    fn question(self) -> Fittings {
-        let choices = self.choices.get();
-        Fittings {
-            design: self.workshop.work.with(|work| work.design.clone()),
-            cap: choices.cap.map(|cap| cap.sheet()),
-            bracket_millideg: choices.bracket.map(|place| place.millideg()),
-        }
-    }
-
     /// What a cap and a bracket do, and how far the wire may be off; `None` until the
     /// worker has it for the present work.
     #[must_use]
     pub fn fittings(self) -> Option<FittingsFound> {
-        let question = self.question();
+        let question = self.question.get();
         self.fitted.with(|fitted| {
             let (asked, found) = fitted.as_ref()?;
             (*asked == question).then(|| found.clone())
@@ -203,7 +204,7 @@ impl Bench {
             then(found);
             return;
         }
-        let question = untrack(|| self.question());
+        let question = self.question.get_untracked();
         let asked = question.clone();
         self.fittings.run_then(question, move |found| {
             self.fitted.set(Some((asked.clone(), found.clone())));

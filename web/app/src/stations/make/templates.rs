@@ -59,8 +59,8 @@ pub fn Templates(
     let saving = Saving::new(bench);
     // While the station is open the worker computes ahead what printing wants.
     Effect::new(move |_| {
-        let ready = bench.readiness() == Readiness::Ready;
-        if ready && bench.fittings().is_none() && !bench.is_alone() {
+        bench.question.track();
+        if bench.readiness() == Readiness::Ready {
             bench.fit_then(|_| {});
         }
     });
