@@ -3,10 +3,10 @@
 /// What files of a design without a name begin with.
 const UNNAMED: &str = "tinwave";
 
-/// A file's name: the design's, what it holds, the ending. Signs that a folder may not
-/// take become hyphens.
+/// A file's name: the design's and the ending. Signs that a folder may not take become
+/// hyphens.
 #[must_use]
-pub fn file_name(design: &str, holds: &str, ending: &str) -> String {
+pub fn file_name(design: &str, ending: &str) -> String {
     let mut stem = String::new();
     for sign in design.chars() {
         if sign.is_alphanumeric() {
@@ -17,11 +17,7 @@ pub fn file_name(design: &str, holds: &str, ending: &str) -> String {
     }
     let stem = stem.trim_end_matches('-');
     let stem = if stem.is_empty() { UNNAMED } else { stem };
-    if holds.is_empty() {
-        format!("{stem}.{ending}")
-    } else {
-        format!("{stem}-{holds}.{ending}")
-    }
+    format!("{stem}.{ending}")
 }
 
 #[cfg(test)]
@@ -31,14 +27,11 @@ mod tests {
     #[test]
     fn a_file_carries_the_designs_name() {
         assert_eq!(
-            file_name("Orchard gate, north", "templates", "pdf"),
-            "Orchard-gate-north-templates.pdf"
+            file_name("Orchard gate, north", "pdf"),
+            "Orchard-gate-north.pdf"
         );
-        assert_eq!(file_name("日本 é", "", "dxf"), "日本-é.dxf");
-        assert_eq!(
-            file_name("../..", "templates", "svg"),
-            "tinwave-templates.svg"
-        );
-        assert_eq!(file_name("", "", "s1p"), "tinwave.s1p");
+        assert_eq!(file_name("日本 é", "dxf"), "日本-é.dxf");
+        assert_eq!(file_name("../..", "svg"), "tinwave.svg");
+        assert_eq!(file_name("", "s1p"), "tinwave.s1p");
     }
 }

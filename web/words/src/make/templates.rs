@@ -263,12 +263,6 @@ pub const fn unnamed() -> &'static str {
     "Can antenna"
 }
 
-/// What a saved file holds, in its name.
-#[must_use]
-pub const fn file_holds() -> &'static str {
-    "templates"
-}
-
 /// What SVG is for, for those who hear the button.
 #[must_use]
 pub const fn save_svg_says() -> &'static str {

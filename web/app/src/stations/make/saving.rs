@@ -93,7 +93,7 @@ impl Saving {
     }
 
     fn keep(self, design: &str, file: &FileWritten) {
-        let name = file_name(design, words::file_holds(), file.kind.extension());
+        let name = file_name(design, file.kind.extension());
         let saved = browser::save_file(&name, file.kind.media_type(), &file.bytes);
         if saved.is_some() {
             self.said.set(words::saved_as(&name));
