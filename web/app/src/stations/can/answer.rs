@@ -70,6 +70,7 @@ pub fn WhatToDo() -> impl IntoView {
         </Show>
         <Show when=move || will_not_do.get()><WaysOn/></Show>
     }
+    .into_any()
 }
 
 /// Why the best cut does not come.

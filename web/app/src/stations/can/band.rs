@@ -40,6 +40,7 @@ pub fn BandEntry() -> impl IntoView {
             chosen=move || key_of(band.get()).unwrap_or_default()
             says=move || words::band_edges(band.get()) on_choose=choose take=read/>
     }
+    .into_any()
 }
 
 /// A new band, and a chart that follows it.

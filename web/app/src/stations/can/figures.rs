@@ -40,6 +40,7 @@ pub fn CanFigures() -> impl IntoView {
             </Figures>
         </Show>
     }
+    .into_any()
 }
 
 /// What a figure waits for, where it waits.

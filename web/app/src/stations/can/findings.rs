@@ -22,6 +22,7 @@ pub fn CanFindings() -> impl IntoView {
             </section>
         </Show>
     }
+    .into_any()
 }
 
 /// What the work that comes next asks for.
@@ -42,6 +43,7 @@ pub fn CanCautions() -> impl IntoView {
             <section class="part wide">{solder}</section>
         </Show>
     }
+    .into_any()
 }
 
 /// Headline and text of each thing that the answer has no room for.

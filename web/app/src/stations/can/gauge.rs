@@ -91,6 +91,7 @@ pub fn WidthGauge() -> impl IntoView {
             </div>
         </Part>
     }
+    .into_any()
 }
 
 fn described(workshop: Workshop, gauge: Memo<DiameterGauge>) -> String {
@@ -183,6 +184,7 @@ fn pointer(workshop: Workshop, gauge: Memo<DiameterGauge>) -> impl IntoView {
         <svg class="can-pointer" x=x.clone() y="1.55em"><path d="M-8 0H8L0 12Z"/></svg>
         <line class="can-line" x1=x.clone() x2=x y1="2.4em" y2="3.1em"/>
     }
+    .into_any()
 }
 
 /// The trade sizes as strokes: pressed or walked with the arrow keys, with all
@@ -265,6 +267,7 @@ fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
             </div>
         </Show>
     }
+    .into_any()
 }
 
 /// Where a press lies on an element, as a share of its width.
@@ -307,4 +310,5 @@ fn TakeStroke(row: SizeRow) -> impl IntoView {
                 on_press={ let row = row.clone(); move |()| fits.take(&row) }/>
         </Show>
     }
+    .into_any()
 }

@@ -26,4 +26,5 @@ pub fn MetalEntry() -> impl IntoView {
             chosen=move || workshop.work.with(|work| work.design.can.metal.key().to_owned())
             on_choose=choose/>
     }
+    .into_any()
 }

@@ -58,6 +58,7 @@ pub fn CanStation() -> impl IntoView {
             }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }
+    .into_any()
 }
 
 /// The nearest inside diameter that carries one wave over the band, where the can's own

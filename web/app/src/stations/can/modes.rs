@@ -67,6 +67,7 @@ pub fn WhatPasses() -> impl IntoView {
             <TableFold name=words::what_passes() table=table/>
         </Part>
     }
+    .into_any()
 }
 
 fn mode_entries(design: &tinwave_core::design::Design) -> Vec<tinwave_core::verdict::ModeEntry> {
@@ -105,6 +106,7 @@ fn ModeRow(row: LadderRow, band: (f64, f64)) -> impl IntoView {
             </svg>
         </div>
     }
+    .into_any()
 }
 
 /// The field of a mode as it stands across the can, the wire coming from below.
@@ -125,4 +127,5 @@ fn EndView(mode: Mode) -> impl IntoView {
             <circle r="1"/>
         </svg>
     }
+    .into_any()
 }

@@ -83,6 +83,7 @@ pub fn OnTheShelf() -> impl IntoView {
             </div>
         </Part>
     }
+    .into_any()
 }
 
 /// The own can, marked.
@@ -91,6 +92,7 @@ fn OwnRow() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let cells = Memo::new(move |_| own_cells(workshop));
     view! { <div class="size-row own">{move || row_cells(&cells.get())}<span class="size-take"></span></div> }
+    .into_any()
 }
 
 /// Another size: the whole row takes it.
@@ -127,6 +129,7 @@ fn SizeButton(index: usize) -> impl IntoView {
             </span>
         </button>
     }
+    .into_any()
 }
 
 fn row_cells(cells: &Cells) -> impl IntoView + use<> {
@@ -144,6 +147,7 @@ fn row_cells(cells: &Cells) -> impl IntoView + use<> {
         <span class="size-room"><span class="before">{words::room_before()}" "</span>{cells.room.clone()}</span>
         <span class="size-vswr"><span class="before">"VSWR "</span><strong>{cells.vswr.clone()}</strong>{grade}</span>
     }
+    .into_any()
 }
 
 fn measures(um: [u32; 3], length: String, unit: LengthUnit) -> [String; 4] {

@@ -50,4 +50,5 @@ pub fn SizeEntries() -> impl IntoView {
             </Fold>
         </EntryGroup>
     }
+    .into_any()
 }

@@ -56,4 +56,5 @@ pub fn WaysOn() -> impl IntoView {
         </Show>
         <Show when=has_nothing><p class="advice">{words::nothing_would_do()}</p></Show>
     }
+    .into_any()
 }

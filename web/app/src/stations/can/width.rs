@@ -48,6 +48,7 @@ fn InsideEntry() -> impl IntoView {
             .with(|work| words::strip_round_it(strip_round(outside_of(work)), unit))
     };
     view! { <DesignField field=Field::InsideDiameter label=by.label() help=by.help() sub=sub/> }
+        .into_any()
 }
 
 /// The outside, or a strip round it.
@@ -94,6 +95,7 @@ fn MeasuredEntry(by: WidthBy) -> impl IntoView {
             full_keyboard=move || unit.get() == LengthUnit::Inch
             on_commit=move |()| workshop.commit() id=format!("field-{}", by.key())/>
     }
+    .into_any()
 }
 
 /// The wall. What was measured outside stays when it changes.
@@ -135,6 +137,7 @@ pub fn WallEntry(
             full_keyboard=move || unit.get() == LengthUnit::Inch
             on_commit=move |()| workshop.commit() id=field_id(Field::Wall)/>
     }
+    .into_any()
 }
 
 fn set_wall(
