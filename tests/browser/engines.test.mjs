@@ -42,7 +42,7 @@ async function shop(page, url) {
   await page.until(isReady);
   await page.run(() => dispatchEvent(new Event('pointerdown')));
   assert.ok(await page.run(press, 'label', 'Paper strip'), 'a choice of the paper strip');
-  const strip = await page.until(cellOf, 'Paper strip');
+  const strip = await page.until(cellOf, 'Strip, once round');
   await page.run(fill, strip, '277');
   await page.run(fill, await page.until(cellOf, 'Length inside'), '138');
   await page.until(() => location.hash.includes('l=138'));

@@ -137,7 +137,7 @@ fn row_cells(cells: &Cells) -> impl IntoView + use<> {
         .into_iter()
         .zip(cells.measures.clone())
         .map(|(before, figure)| {
-            view! { <span class="measure"><span class="before">{before}" "</span>{figure}</span> }
+            view! { <span class="size-measure"><span class="before">{before}" "</span>{figure}</span> }
         })
         .collect_view();
     let grade = (!cells.grade.is_empty()).then(|| view! { <small>{cells.grade}</small> });
