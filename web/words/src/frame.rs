@@ -139,7 +139,7 @@ pub const fn take_pasted() -> &'static str {
 /// What a pasted text is called where a file has its name.
 #[must_use]
 pub const fn pasted_text() -> &'static str {
-    "pasted text"
+    "The pasted text"
 }
 
 /// A file that the browser could not read.

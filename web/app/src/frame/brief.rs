@@ -1,6 +1,8 @@
 //! Short notices. They speak in the top line in place of the name, cover nothing and
 //! move nothing; for six seconds, or until they are answered where there is a choice.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 use tinwave_words::frame as words;
 
@@ -9,12 +11,16 @@ use crate::browser::{self, Timer};
 /// How long a notice without a choice stands, in milliseconds.
 const STANDS_MS: u32 = 6_000;
 
+/// What a press on a notice does. It lives as long as the notice, whatever becomes of the
+/// component that said it.
+type Press = Arc<dyn Fn() + Send + Sync>;
+
 /// A notice.
 #[derive(Clone)]
 pub(super) struct Brief {
     pub(super) text: String,
     /// What can be pressed, and what that does.
-    pub(super) actions: Vec<(String, Callback<()>)>,
+    pub(super) actions: Vec<(String, Press)>,
     /// Whether it waits for its answer.
     stays: bool,
 }
@@ -51,13 +57,18 @@ impl Briefs {
     }
 
     /// Says something for a while, with one thing to press ("Undo").
-    pub fn say_with(self, text: impl Into<String>, action: impl Into<String>, press: Callback<()>) {
-        self.show(text.into(), vec![(action.into(), press)], false);
+    pub fn say_with(
+        self,
+        text: impl Into<String>,
+        action: impl Into<String>,
+        press: impl Fn() + Send + Sync + 'static,
+    ) {
+        self.show(text.into(), vec![(action.into(), Arc::new(press))], false);
     }
 
     fn newer_page(self) {
-        let take = Callback::new(|()| browser::tell_window("tinwave-take-update"));
-        let later = Callback::new(|()| {});
+        let take: Press = Arc::new(|| browser::tell_window("tinwave-take-update"));
+        let later: Press = Arc::new(|| {});
         let actions = vec![
             (words::take_it().to_owned(), take),
             (words::later().to_owned(), later),
@@ -65,7 +76,7 @@ impl Briefs {
         self.show(words::newer_page().to_owned(), actions, true);
     }
 
-    fn show(self, text: String, actions: Vec<(String, Callback<()>)>, stays: bool) {
+    fn show(self, text: String, actions: Vec<(String, Press)>, stays: bool) {
         self.brief.set(Some(Brief {
             text,
             actions,

@@ -59,11 +59,9 @@ fn ThemeChoice() -> impl IntoView {
 /// Begins a design of its own, as one edit that can be undone.
 pub fn begin_anew(workshop: Workshop, briefs: Briefs) {
     workshop.open_work(example());
-    briefs.say_with(
-        words::new_design_begun(),
-        words::undo(None),
-        Callback::new(move |()| workshop.undo()),
-    );
+    briefs.say_with(words::new_design_begun(), words::undo(None), move || {
+        workshop.undo()
+    });
 }
 
 /// Passes the link on: by the device's own way where it has one, else copied.

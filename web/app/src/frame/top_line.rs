@@ -102,7 +102,7 @@ fn BriefLine(brief: Brief) -> impl IntoView {
     let actions = brief.actions.into_iter().map(move |(text, press)| {
         let on_press = move |()| {
             briefs.put_away();
-            press.run(());
+            press();
         };
         view! { <Action text kind=ActionKind::Words on_press=on_press/> }
     });

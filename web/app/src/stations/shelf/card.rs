@@ -65,11 +65,9 @@ pub(super) fn Card(shown: Shown, extent: Memo<(f64, f64)>, keeping: Keeping) -> 
     let open = work.clone().map(|work| {
         let press = move |()| {
             workshop.open_work(work.clone());
-            briefs.say_with(
-                words::opened(&opens),
-                words::undo(),
-                Callback::new(move |()| workshop.undo()),
-            );
+            briefs.say_with(words::opened(&opens), words::undo(), move || {
+                workshop.undo()
+            });
         };
         view! { <Action text=words::open() says=says_open kind=ActionKind::Words on_press=press/> }
     });

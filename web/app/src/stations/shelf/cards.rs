@@ -50,11 +50,9 @@ pub(super) fn ShelfActions() -> impl IntoView {
         Ok(design) => {
             trouble.set(String::new());
             design_file::open(workshop, design);
-            briefs.say_with(
-                words::opened(&file.name),
-                words::undo(),
-                Callback::new(move |()| workshop.undo()),
-            );
+            briefs.say_with(words::opened(&file.name), words::undo(), move || {
+                workshop.undo()
+            });
         }
         Err(sentence) => trouble.set(sentence),
     };

@@ -112,7 +112,7 @@ impl Keeping {
 
     fn with_undo(self, text: String, before: Vec<SavedDesign>) {
         let memory = self.workshop.memory;
-        let back = Callback::new(move |()| memory.change(|kept| kept.saved.clone_from(&before)));
+        let back = move || memory.change(|kept| kept.saved.clone_from(&before));
         self.briefs.say_with(text, words::undo(), back);
     }
 
