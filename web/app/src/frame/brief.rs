@@ -63,7 +63,8 @@ impl Briefs {
         action: impl Into<String>,
         press: impl Fn() + Send + Sync + 'static,
     ) {
-        self.show(text.into(), vec![(action.into(), Arc::new(press))], false);
+        let press: Press = Arc::new(press);
+        self.show(text.into(), vec![(action.into(), press)], false);
     }
 
     fn newer_page(self) {
