@@ -35,12 +35,12 @@ pub fn RankingPart(
             let longest = longest.filter(|rise| rise.is_finite()).fold(1e-9, f64::max);
             let rows = ranking.ranked.iter().map(|one| {
                 let share = (ranking.rise(one) / longest).clamp(0.0, 1.0);
-                let width = format!("inline-size: {:.1}%", 100.0 * share);
+                let width = format!("{:.1}%", 100.0 * share);
                 view! {
                     <li>
                         <span>{words::row_name(one.dimension, one.change, unit)}</span>
                         <b>{words::row_vswr(Ranking::worst(one))}</b>
-                        <span class="bar" aria-hidden="true"><span style=width></span></span>
+                        <span class="bar" aria-hidden="true"><span style:inline-size=width></span></span>
                     </li>
                 }
             });
