@@ -36,8 +36,11 @@ pub const fn which_files() -> &'static str {
 
 /// How to measure.
 #[must_use]
-pub const fn how_to_measure() -> &'static str {
-    "Measure at the can’s connector, standing clear of its mouth, with nothing metal within a few metres before it."
+pub const fn how_to_measure() -> (&'static str, &'static str) {
+    (
+        "Measure at the can’s connector",
+        "Stand clear of its mouth, with nothing metal within a few metres before it.",
+    )
 }
 
 /// The table.
@@ -183,8 +186,8 @@ pub const fn trusts() -> [&'static str; 3] {
 
 /// A file is being read.
 #[must_use]
-pub fn reading_file(name: &str) -> String {
-    format!("Reading {name}")
+pub const fn reading_file() -> &'static str {
+    "Reading the file"
 }
 
 /// A file that can't be read, and what stays.

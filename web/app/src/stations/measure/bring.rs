@@ -190,7 +190,7 @@ fn Trouble() -> impl IntoView {
     };
     view! {
         <Show when=is_reading>
-            <ProgressBar done=0.0_f32 text=words::reading_file("") on_stop=move |()| reading.stop()/>
+            <ProgressBar done=0.0_f32 text=words::reading_file() on_stop=move |()| reading.stop()/>
         </Show>
         <div role="status">{move || measuring.not_taken.get().map(why)}</div>
     }

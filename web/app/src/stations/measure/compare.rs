@@ -5,6 +5,7 @@ use tinwave_core::complex::Complex;
 use tinwave_core::reflection::{magnitude_of_vswr, return_loss_db};
 use tinwave_core::touchstone::write_one_port;
 use tinwave_drawing::chart::{Axis, ChartSpec, Mark, Series, Style};
+use tinwave_maker::file_name::file_name;
 use tinwave_words::{chart, measure as words};
 
 use super::facts::OpenTable;
@@ -117,6 +118,6 @@ fn save_predicted(workshop: Workshop) {
         &write_one_port(&points, reference),
     ]
     .concat();
-    let name = super::log::file_of(&work.design.name, words::predicted_file(), "s1p");
+    let name = file_name(&work.design.name, words::predicted_file(), "s1p");
     browser::save_file(&name, "text/plain", text.as_bytes());
 }

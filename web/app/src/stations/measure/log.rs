@@ -1,6 +1,7 @@
 //! The log of this can.
 
 use leptos::prelude::*;
+use tinwave_maker::file_name::file_name;
 use tinwave_words::measure as words;
 
 use crate::browser;
@@ -32,7 +33,7 @@ pub fn LogFold() -> impl IntoView {
         let text =
             log.with_untracked(|log| words::log_text(&name, log, workshop.unit.get_untracked()));
         browser::save_file(
-            &file_of(&name, words::log_file(), "txt"),
+            &file_name(&name, words::log_file(), "txt"),
             "text/plain",
             text.as_bytes(),
         );
@@ -72,25 +73,5 @@ pub fn LogFold() -> impl IntoView {
                 </Show>
             </div>
         </Fold>
-    }
-}
-
-/// The name of a file: that of the design, and what it holds.
-pub(super) fn file_of(design: &str, holds: &str, ending: &str) -> String {
-    let plain: String = design
-        .chars()
-        .map(|c| {
-            if c.is_alphanumeric() || c == '-' {
-                c
-            } else {
-                '-'
-            }
-        })
-        .collect();
-    let plain = plain.trim_matches('-');
-    if plain.is_empty() {
-        [holds, ".", ending].concat()
-    } else {
-        [plain, "-", holds, ".", ending].concat()
     }
 }

@@ -20,8 +20,9 @@ pub mod ways;
 use leptos::prelude::*;
 use tinwave_maker::station::Station;
 use tinwave_words::measure as words;
+use tinwave_words::{Caution, caution};
 
-use crate::kit::{Action, LiveRegion, StationPage};
+use crate::kit::{Action, CautionBlock, FindingBlock, LiveRegion, StationPage};
 use crate::state::Workshop;
 use bring::Bring;
 use careful::HowCareful;
@@ -70,9 +71,17 @@ fn Station() -> impl IntoView {
 /// What comes after the picture.
 #[component]
 fn More() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let nothing = Memo::new(move |_| workshop.measured.with(Option::is_none));
     view! {
         <WhatIsOff/>
         <Ways/>
+        <Show when=move || nothing.get()>
+            <div class="before-measuring">
+                <CautionBlock caution=caution(Caution::Analyser)/>
+                <FindingBlock headline=words::how_to_measure().0 text=words::how_to_measure().1/>
+            </div>
+        </Show>
         <div class="folds">
             <LogFold/>
             <TuneWithAScrew/>

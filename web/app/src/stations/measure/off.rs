@@ -35,6 +35,7 @@ fn Causes(found: Diagnosis) -> impl IntoView {
     let found = StoredValue::new(found);
     let table = move || found.with_value(|found| table(workshop, found));
     let notes = move || found.with_value(|found| notes(workshop, found));
+    let differs = found.with_value(|found| found.conclusion != Conclusion::AsDrawn);
     let has_port = found.with_value(|found| found.port_length_m.is_some());
     view! {
         <Part title=words::off_title() note=found.with_value(words::off_note)>
@@ -44,10 +45,13 @@ fn Causes(found: Diagnosis) -> impl IntoView {
                 <Check label=words::take_out() checked=measuring.take_out
                     on_change=move |on: bool| measuring.take_out.set(on)/>
             })}
-            <div class="actions">
-                <Action text=words::take_as_found() on_press=move |()| take_as_found(workshop)/>
-            </div>
-            <p class="note">{words::take_as_found_note()}</p>
+            {differs.then(|| view! {
+                <div class="actions">
+                    <Action text=words::take_as_found() disabled=move || measuring.advice().is_none()
+                        on_press=move |()| take_as_found(workshop)/>
+                </div>
+                <p class="note">{words::take_as_found_note()}</p>
+            })}
         </Part>
     }
 }
