@@ -118,6 +118,6 @@ fn save_predicted(workshop: Workshop) {
         &write_one_port(&points, reference),
     ]
     .concat();
-    let name = file_name(&work.design.name, words::predicted_file(), "s1p");
+    let name = file_name(&work.design.name, "s1p");
     browser::save_file(&name, "text/plain", text.as_bytes());
 }

@@ -33,7 +33,7 @@ pub fn LogFold() -> impl IntoView {
         let text =
             log.with_untracked(|log| words::log_text(&name, log, workshop.unit.get_untracked()));
         browser::save_file(
-            &file_name(&name, words::log_file(), "txt"),
+            &file_name(&name, "txt"),
             "text/plain",
             text.as_bytes(),
         );
