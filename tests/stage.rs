@@ -96,9 +96,7 @@ impl Stage {
             .env("TINWAVE_SERVER", &self.server)
             .env("TINWAVE_FIRST", &self.first)
             .env("TINWAVE_SECOND", &self.second)
-            .env("TINWAVE_LATER", self.fetched_later())
-            .env("TINWAVE_FIRST_BAR", self.weight.first_bar().to_string())
-            .env("TINWAVE_LATER_BAR", self.weight.later_bar().to_string())
+            .env("TINWAVE_WEIGHT", self.weighed())
             .env("TINWAVE_WORKSPACE", workspace_folder());
         if ["parity", "worker"].contains(&scenario) {
             command.env("TINWAVE_QUESTIONS", questions::lines()?);
@@ -133,11 +131,16 @@ impl Stage {
         }
     }
 
-    /// The names of the files that no first visit fetches.
-    fn fetched_later(&self) -> String {
-        let later = self.weight.files.iter().filter(|file| file.later);
-        let names: Vec<&str> = later.map(|file| file.name.as_str()).collect();
-        names.join(" ")
+    /// A line for each group of files, in the order in which they are fetched: the most
+    /// that they may weigh after gzip, and their names.
+    fn weighed(&self) -> String {
+        let mut lines = String::new();
+        for group in &self.weight.groups {
+            let names = group.files.iter().map(|(name, _, _)| name.as_str());
+            let names: Vec<&str> = names.collect();
+            lines.push_str(&format!("{} {}\n", group.bar, names.join(" ")));
+        }
+        lines
     }
 }
 

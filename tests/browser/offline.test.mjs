@@ -6,7 +6,7 @@ import { readFile, readdir, rm } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import {
   FIRST,
-  LATER,
+  FOR_WORK,
   checkNothingOffered,
   checkQuiet,
   copyOf,
@@ -165,7 +165,7 @@ scenario('keeps nothing when a host sends the page in place of a missing file', 
 });
 
 scenario('a page sent in place of the worker\u2019s program is not kept', async (t) => {
-  const missing = LATER.find((name) => name.endsWith('.wasm'));
+  const missing = FOR_WORK.find((name) => name.endsWith('.wasm'));
   const url = await serveEverything(t, FIRST, missing);
   const page = await open(t, 'about:blank');
   const told = await hearing(page);

@@ -34,8 +34,15 @@ function required(name) {
 /** The built page, and the same page as a newer version. */
 export const FIRST = required('TINWAVE_FIRST');
 export const SECOND = required('TINWAVE_SECOND');
-/** Names of the files that no first visit fetches. */
-export const LATER = required('TINWAVE_LATER').split(' ');
+/** Groups of the page's files, in the order in which they are fetched: names, and the most they may weigh. */
+export const GROUPS = required('TINWAVE_WEIGHT')
+  .trim()
+  .split('\n')
+  .map((line) => line.split(' '))
+  .map(([bar, ...names]) => ({ bar: Number(bar), names }));
+/** Names of the files of long work and printing; of all files that no first visit fetches. */
+export const FOR_WORK = GROUPS.at(-1).names;
+export const LATER = GROUPS.slice(1).flatMap(({ names }) => names);
 const SERVER = required('TINWAVE_SERVER');
 
 const LIMIT_MS = 120_000;
@@ -239,7 +246,7 @@ export const figure = (page, name) => page.locator('details.figure').filter({ ha
 export async function withoutWorker(t, options) {
   const server = await serve(t);
   const context = await profile(t, { ...options, serviceWorkers: 'block' });
-  const program = (url) => LATER.some((name) => name.endsWith('.wasm') && url.pathname.endsWith(name));
+  const program = (url) => FOR_WORK.some((name) => name.endsWith('.wasm') && url.pathname.endsWith(name));
   await context.route(program, (route) => route.abort());
   const page = await ready(await openIn(context, server.url));
   return { page, mend: () => context.unroute(program) };

@@ -2,7 +2,7 @@
 // held against `web/worker/tests/digests.txt`, which the host's test writes.
 
 import assert from 'node:assert/strict';
-import { LATER, open, ready, scenario, serve } from './page.mjs';
+import { FOR_WORK, open, ready, scenario, serve } from './page.mjs';
 
 /** Kind of question, link of its design, its bytes, digest of what is told at the end. */
 const QUESTIONS = process.env.TINWAVE_QUESTIONS.trim()
@@ -14,7 +14,7 @@ const QUESTIONS = process.env.TINWAVE_QUESTIONS.trim()
 async function asking(t) {
   const { url } = await serve(t);
   const page = await ready(await open(t, url));
-  const at = (ending) => new URL(LATER.find((name) => name.includes('program') && name.endsWith(ending)), url).href;
+  const at = (ending) => new URL(FOR_WORK.find((name) => name.includes('program') && name.endsWith(ending)), url).href;
   let programs = 0;
   return (questions) =>
     page.evaluate(

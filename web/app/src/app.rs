@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use crate::frame::{self, Rail, Said, SidePages, SkipLink, Strip, Told, TopLine};
 use crate::state::Workshop;
 use crate::stations::OpenStation;
-use crate::stations::make::{Bench, BuildSheet, PaperSheets};
+use crate::stations::later::{Later, LaterPart};
+use crate::stations::make::Bench;
 
 /// The whole page: the top line, the stations' names, and the station that is open.
 #[component]
@@ -19,6 +20,11 @@ pub fn App() -> impl IntoView {
         Some(page) => pages.view(page).into_any(),
         None => view! { <OpenStation/> }.into_any(),
     };
+    // The sheets bring the other stations' program along: once somebody is here.
+    let papers = move || {
+        let is_used = workshop.answers.is_awake();
+        is_used.then(|| view! { <Later part=LaterPart::Papers/> })
+    };
     view! {
         <SkipLink/>
         <TopLine/>
@@ -29,7 +35,6 @@ pub fn App() -> impl IntoView {
         </main>
         <Strip/>
         <Told/>
-        <BuildSheet/>
-        <PaperSheets/>
+        {papers}
     }
 }

@@ -1,11 +1,11 @@
 //! Puts the files of the page together, row by row of the manifest.
 
-use crate::bindings::Bound;
+use crate::bound::{Bound, LATER};
 use crate::failure::{Failure, Result};
 use crate::fingerprint::fingerprint;
 use crate::first_paint::FirstPaint;
 use crate::folders::workspace_folder;
-use crate::manifest::{FILES, File, Name, Source, When};
+use crate::manifest::{FILES, File, Name, STATIONS, Source, When};
 use crate::policy::CONTENT_POLICY;
 use crate::program::Program;
 use crate::template::{Values, fill};
@@ -43,21 +43,24 @@ impl Parts {
         }
     }
 
-    /// What a file is made of, before names are filled in.
-    fn source(&self, source: Source) -> Result<Vec<u8>> {
-        match source {
-            Source::Bindings(program) => Ok(self.of(program).javascript.clone().into_bytes()),
-            Source::Wasm(program) => Ok(self.of(program).wasm.clone()),
+    /// What a file is made of, before names are filled in; nothing for a file that this
+    /// page does without.
+    fn source(&self, source: Source) -> Result<Option<Vec<u8>>> {
+        let bytes = match source {
+            Source::Bindings(program) => self.of(program).javascript.clone().into_bytes(),
+            Source::Wasm(program) => self.of(program).wasm.clone(),
+            Source::LaterWasm(program) => return Ok(self.of(program).later.clone()),
             Source::Styles => {
                 let mut styles = self.first_paint.styles.clone();
                 for name in text(&asset("styles.txt"))?.split_whitespace() {
                     styles.push_str(&text(&asset(name))?);
                 }
-                Ok(styles.into_bytes())
+                styles.into_bytes()
             }
-            Source::Page => read(&workspace_folder().join("index.html")),
-            Source::Text(name) | Source::Asset(name) => read(&asset(name)),
-        }
+            Source::Page => read(&workspace_folder().join("index.html"))?,
+            Source::Text(name) | Source::Asset(name) => read(&asset(name))?,
+        };
+        Ok(Some(bytes))
     }
 }
 
@@ -68,8 +71,12 @@ pub(crate) fn assemble(
     tag: &str,
     shrink: &dyn Fn(&str, &str) -> Result<String>,
 ) -> Result<Page> {
-    let sources = FILES.iter().map(|file| parts.source(file.source));
-    let sources = sources.collect::<Result<Vec<_>>>()?;
+    let mut sources = Vec::new();
+    for file in &FILES {
+        if let Some(source) = parts.source(file.source)? {
+            sources.push((file, source));
+        }
+    }
     let version = version(&sources, &parts.first_paint, tag);
     let mut values = Values::default();
     values.add("csp", CONTENT_POLICY);
@@ -77,7 +84,7 @@ pub(crate) fn assemble(
     values.add("first_paint", &parts.first_paint.markup);
 
     let mut files: Vec<Built> = Vec::new();
-    for (file, source) in FILES.iter().zip(sources) {
+    for (file, source) in sources {
         let bytes = made(file, source, &files, &mut values, shrink)?;
         let name = match file.name {
             Name::Fixed(name) => name.to_owned(),
@@ -108,12 +115,20 @@ fn made(
     let kind = file.name.ending();
     let utf8 = |bytes| String::from_utf8(bytes).map_err(|_| not_a_text(kind));
     Ok(match file.source {
-        Source::Wasm(_) | Source::Asset(_) => source,
-        Source::Bindings(_) | Source::Styles => shrink(kind, &utf8(source)?)?.into_bytes(),
+        Source::Wasm(_) | Source::LaterWasm(_) | Source::Asset(_) => source,
+        Source::Styles => shrink(kind, &utf8(source)?)?.into_bytes(),
+        Source::Bindings(_) => {
+            // Not a template: scripts may have its marks by chance.
+            let mut script = utf8(source)?;
+            if script.contains(LATER) {
+                script = script.replace(LATER, values.take(STATIONS).unwrap_or_default());
+            }
+            shrink(kind, &script)?.into_bytes()
+        }
         Source::Page => fill("index.html", &utf8(source)?, values)?.into_bytes(),
         Source::Text(name) => {
-            values.add("files", &addresses(above, When::AtOnce));
-            values.add("later", &addresses(above, When::Later));
+            values.add("files", &addresses(above, |when| when == When::AtOnce));
+            values.add("later", &addresses(above, When::is_later));
             let filled = fill(name, &utf8(source)?, values)?;
             shrink(kind, &filled)?.into_bytes()
         }
@@ -122,8 +137,8 @@ fn made(
 
 /// The addresses of files, as the service worker keeps them: the page itself under
 /// the one that people open.
-fn addresses(files: &[Built], when: When) -> String {
-    let kept = files.iter().filter(|file| file.when == when);
+fn addresses(files: &[Built], counts: fn(When) -> bool) -> String {
+    let kept = files.iter().filter(|file| counts(file.when));
     let addresses: Vec<&str> = kept
         .map(|file| match file.name.as_str() {
             "index.html" => "./",
@@ -134,8 +149,8 @@ fn addresses(files: &[Built], when: When) -> String {
 }
 
 /// One name for everything that the page is made of.
-fn version(sources: &[Vec<u8>], first_paint: &FirstPaint, tag: &str) -> String {
-    let mut parts: Vec<&[u8]> = sources.iter().map(Vec::as_slice).collect();
+fn version(sources: &[(&File, Vec<u8>)], first_paint: &FirstPaint, tag: &str) -> String {
+    let mut parts: Vec<&[u8]> = sources.iter().map(|(_, bytes)| bytes.as_slice()).collect();
     parts.extend([
         first_paint.markup.as_bytes(),
         CONTENT_POLICY.as_bytes(),

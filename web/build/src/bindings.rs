@@ -7,20 +7,16 @@ use wasm_bindgen_cli_support::Bindgen;
 /// The bindings generator's version, which is also the programs' wasm-bindgen.
 pub(crate) const VERSION: &str = "0.2.130";
 
-/// A program's two files.
-#[derive(Debug)]
-pub(crate) struct Bound {
-    pub(crate) javascript: String,
-    pub(crate) wasm: Vec<u8>,
-}
-
-/// Runs the bindings generator on a compiled program.
-pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Bound> {
+/// Runs the bindings generator on a compiled program; gives its JavaScript and the
+/// program that belongs to it. What is cut off a program imports memory, table and stack
+/// from it: then the linker's exports stay.
+pub(crate) fn generate(compiled: &Path, name: &str, is_cut: bool) -> Result<(String, Vec<u8>)> {
     let refused = |error: &dyn std::fmt::Display| Failure::Bindings(format!("{error:#}"));
     let mut bindgen = Bindgen::new();
     bindgen
         .input_path(compiled)
         .out_name(name)
+        .keep_lld_exports(is_cut)
         .remove_producers_section(true)
         .web(true)
         .map_err(|e| refused(&e))?;
@@ -39,8 +35,6 @@ pub(crate) fn generate(compiled: &Path, name: &str) -> Result<Bound> {
             "these crates bring JavaScript files of their own, which the page may not load: {foreign:?}"
         )));
     }
-    Ok(Bound {
-        javascript: output.js().to_owned(),
-        wasm: output.wasm_mut().emit_wasm(),
-    })
+    let javascript = output.js().to_owned();
+    Ok((javascript, output.wasm_mut().emit_wasm()))
 }

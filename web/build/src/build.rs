@@ -1,12 +1,11 @@
 //! The whole build, from source to a folder of static files.
 
 use crate::assemble::{Parts, assemble, write};
-use crate::bindings::{self, Bound};
+use crate::bound;
 use crate::failure::{Failure, Result};
-use crate::fingerprint::fingerprint;
 use crate::first_paint::FirstPaint;
 use crate::folders::workspace_folder;
-use crate::optimise::{self, Optimiser};
+use crate::optimise::Optimiser;
 use crate::program::Program;
 use crate::steps::Steps;
 use crate::target::Target;
@@ -77,7 +76,7 @@ fn parts(toolchain: &Toolchain, optimiser: Option<&Optimiser>, steps: &Steps) ->
     thread::scope(|scope| {
         let first_paint =
             scope.spawn(|| steps.step("rendering the first paint", FirstPaint::render));
-        let program = |program| bound(program, toolchain, optimiser, steps);
+        let program = |program| bound::bring(program, toolchain, optimiser, steps);
         let (app, worker) = (program(Program::App), program(Program::Worker));
         let first_paint = first_paint.join();
         Ok(Parts {
@@ -96,40 +95,6 @@ fn check_tag(tag: &str) -> Result<()> {
     Err(Failure::Usage(format!(
         "--version-tag {tag:?}: at most 40 letters, digits, dots and dashes"
     )))
-}
-
-/// A program, compiled, with its bindings; what follows compilation is taken from the
-/// last build when the compiled file is the same.
-fn bound(
-    program: Program,
-    toolchain: &Toolchain,
-    optimiser: Option<&Optimiser>,
-    steps: &Steps,
-) -> Result<Bound> {
-    let name = program.name();
-    let compiled = steps.step(&format!("compiling {name}"), || program.compile(toolchain))?;
-    let raw = fs::read(&compiled).map_err(Failure::file("read", &compiled))?;
-    let recipe = optimiser.map_or(String::new(), |_| optimise::recipe());
-    let key = fingerprint(&[&raw, recipe.as_bytes(), bindings::VERSION.as_bytes()]);
-    let kept = compiled.with_file_name(format!("{name}-bound-{key}"));
-    let (script, wasm) = (kept.join("bound.js"), kept.join("bound.wasm"));
-
-    if let (Ok(javascript), Ok(wasm)) = (fs::read_to_string(&script), fs::read(&wasm)) {
-        steps.say(&format!("{name}: unchanged"));
-        return Ok(Bound { javascript, wasm });
-    }
-    let mut bound = steps.step("generating the bindings", || {
-        bindings::generate(&compiled, name)
-    })?;
-    fs::create_dir_all(&kept).map_err(Failure::file("create", &kept))?;
-    if let Some(optimiser) = optimiser {
-        let title = format!("shrinking {name}");
-        bound.wasm = steps.step(&title, || optimiser.shrink(&bound.wasm, &kept))?;
-    }
-    fs::write(&wasm, &bound.wasm).map_err(Failure::file("write", &wasm))?;
-    // Last, so that half a result is never taken for a whole one.
-    fs::write(&script, &bound.javascript).map_err(Failure::file("write", &script))?;
-    Ok(bound)
 }
 
 /// The optimiser, or none with a plain word why.

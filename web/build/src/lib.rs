@@ -2,14 +2,15 @@
 //!
 //! The order of a build is the order of the modules below: find or make a
 //! compiler for WebAssembly ([`Toolchain`]), compile the page's two programs,
-//! generate their JavaScript bindings, shrink them, render the first paint, put
-//! the files together that the manifest lists, weigh them. Not in this crate: the
-//! page itself (packages `tinwave-app` and `tinwave-worker`) and any physics
-//! (package `tinwave-core`).
+//! cut the later stations off, generate JavaScript bindings, shrink them, render
+//! the first paint, put the files together that the manifest lists, weigh them.
+//! Not in this crate: the page itself (packages `tinwave-app` and
+//! `tinwave-worker`) and any physics (package `tinwave-core`).
 
 pub mod apt;
 mod assemble;
 mod bindings;
+mod bound;
 mod build;
 mod cli;
 mod debian;
@@ -26,6 +27,7 @@ mod policy;
 mod process;
 mod program;
 mod server;
+mod split;
 mod steps;
 mod sysroot;
 mod target;
@@ -42,4 +44,4 @@ pub use server::{Server, ServerOptions};
 pub use steps::Steps;
 pub use target::Target;
 pub use toolchain::{Library, Toolchain};
-pub use weight::{Weighed, Weight};
+pub use weight::{Group, Weight};

@@ -3,16 +3,18 @@
 
 use crate::program::Program;
 use Name::{ByContent, Fixed};
-use Source::{Asset, Bindings, Page, Styles, Text, Wasm};
-use When::{AtOnce, ByItself, Later};
+use Source::{Asset, Bindings, LaterWasm, Page, Styles, Text, Wasm};
+use When::{AtOnce, ByItself, ForWork, InUse};
 
 /// What a file is made of. Names are of files in `web/assets`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Source {
     /// The joint of a program and the browser.
     Bindings(Program),
-    /// A program.
+    /// A program, or what of it comes first.
     Wasm(Program),
+    /// What is cut off a program, unless it was left whole.
+    LaterWasm(Program),
     /// The style sheets that `styles.txt` lists, in its order, and the first paint's.
     Styles,
     /// A hand-written script, in which the files above it are named.
@@ -42,8 +44,10 @@ pub(crate) enum Name {
 pub(crate) enum When {
     /// On the first visit, before all else.
     AtOnce,
-    /// When it is first wanted, or once the page is in use.
-    Later,
+    /// Once somebody uses the page: what the first paint does without.
+    InUse,
+    /// When it is first wanted: long work and printing.
+    ForWork,
     /// As the browser's own affair; the page keeps no copy.
     ByItself,
 }
@@ -66,20 +70,31 @@ const fn by_content(key: &'static str, stem: &'static str, ending: &'static str)
 
 /// All of them; each names only those above it.
 #[rustfmt::skip]
-pub(crate) const FILES: [File; 12] = [
-    row(Bindings(Program::App),    by_content("app", "app", "js"),                         AtOnce),
-    row(Wasm(Program::App),        by_content("wasm", "app", "wasm"),                      AtOnce),
-    row(Bindings(Program::Worker), by_content("worker_program", "worker-program", "js"),   Later),
-    row(Wasm(Program::Worker),     by_content("worker_wasm", "worker-program", "wasm"),    Later),
-    row(Text("worker.js"),         by_content("worker", "worker", "js"),                   Later),
-    row(Styles,                    by_content("style", "style", "css"),                    AtOnce),
-    row(Text("start.js"),          by_content("start", "start", "js"),                     AtOnce),
-    row(Asset("icon.svg"),              Fixed("icon.svg"),                                     AtOnce),
-    row(Asset("icon-512.png"),          Fixed("icon-512.png"),                                 AtOnce),
-    row(Asset("manifest.webmanifest"),  Fixed("manifest.webmanifest"),                         AtOnce),
-    row(Page,                      Fixed("index.html"),                                    AtOnce),
-    row(Text("sw.js"),             Fixed("sw.js"),                                         ByItself),
+pub(crate) const FILES: [File; 13] = [
+    row(LaterWasm(Program::App),       by_content(STATIONS, "stations", "wasm"),                    InUse),
+    row(Bindings(Program::App),        by_content("app", "app", "js"),                              AtOnce),
+    row(Wasm(Program::App),            by_content("wasm", "app", "wasm"),                           AtOnce),
+    row(Bindings(Program::Worker),     by_content("worker_program", "worker-program", "js"),        ForWork),
+    row(Wasm(Program::Worker),         by_content("worker_wasm", "worker-program", "wasm"),         ForWork),
+    row(Text("worker.js"),             by_content("worker", "worker", "js"),                        ForWork),
+    row(Styles,                        by_content("style", "style", "css"),                         AtOnce),
+    row(Text("start.js"),              by_content("start", "start", "js"),                          AtOnce),
+    row(Asset("icon.svg"),             Fixed("icon.svg"),                                           AtOnce),
+    row(Asset("icon-512.png"),         Fixed("icon-512.png"),                                       AtOnce),
+    row(Asset("manifest.webmanifest"), Fixed("manifest.webmanifest"),                               AtOnce),
+    row(Page,                          Fixed("index.html"),                                         AtOnce),
+    row(Text("sw.js"),                 Fixed("sw.js"),                                              ByItself),
 ];
+
+/// The key of what is cut off the page's program.
+pub(crate) const STATIONS: &str = "stations";
+
+impl When {
+    /// Whether the service worker fetches it after all else.
+    pub(crate) const fn is_later(self) -> bool {
+        matches!(self, InUse | ForWork)
+    }
+}
 
 impl Name {
     /// The kind of text, as the optimiser knows it.

@@ -74,6 +74,16 @@ impl Optimiser {
         fs::read(&after).map_err(Failure::file("read", &after))
     }
 
+    /// Makes one script of a script and what it imports from beside it.
+    pub(crate) fn bundle(&self, script: &Path) -> Result<String> {
+        let mut command = Command::new(&self.node);
+        command
+            .arg(self.folder.join("node_modules/esbuild/bin/esbuild"))
+            .args(["--bundle", "--format=esm", "--charset=utf8", "--log-level=warning"])
+            .arg(script);
+        run_quiet(&mut command)
+    }
+
     /// Gives the same text of a kind (`js`, `css`), smaller.
     pub(crate) fn shrink_text(&self, kind: &str, text: &str, work: &Path) -> Result<String> {
         let source = work.join(format!("before.{kind}"));

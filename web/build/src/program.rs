@@ -51,11 +51,17 @@ impl Program {
         self.recipe().package
     }
 
-    /// Compiles it with its profile; gives the file as the compiler wrote it.
+    /// Whether its source marks where it may be cut in two.
+    pub(crate) const fn can_be_cut(self) -> bool {
+        matches!(self, Self::App)
+    }
+
+    /// Compiles it with its profile, whole or to be cut; gives the file as the compiler
+    /// wrote it.
     ///
     /// It has a target folder of its own, because the host's compiler may be
     /// another one and the two would rebuild each other's work.
-    pub(crate) fn compile(self, toolchain: &Toolchain) -> Result<PathBuf> {
+    pub(crate) fn compile(self, toolchain: &Toolchain, to_be_cut: bool) -> Result<PathBuf> {
         let recipe = self.recipe();
         let target = Target::Browser.triple();
         let folder = workspace_folder().join("target").join("wasm");
@@ -67,6 +73,10 @@ impl Program {
             .args(["--profile", recipe.profile, "--target", target])
             .arg("--target-dir")
             .arg(&folder);
+        if to_be_cut {
+            // What is cut is found by the linker's notes.
+            cargo.args(["--features", "split", "--", "-Clink-arg=--emit-relocs"]);
+        }
         run_shown(&mut cargo)?;
         Ok(folder.join(target).join(recipe.profile).join(recipe.file))
     }

@@ -27,7 +27,8 @@ impl Values {
         }
     }
 
-    fn take(&mut self, key: &str) -> Option<&str> {
+    /// What a placeholder stands for.
+    pub(crate) fn take(&mut self, key: &str) -> Option<&str> {
         let value = self.0.iter_mut().find(|value| value.key == key)?;
         value.used = true;
         Some(&value.text)

@@ -205,6 +205,24 @@ pub const fn grade_short(grade: Grade) -> &'static str {
     }
 }
 
+/// While a station's program is fetched.
+#[must_use]
+pub const fn station_fetched() -> &'static str {
+    "This station is being fetched …"
+}
+
+/// A station's program did not come.
+#[must_use]
+pub const fn station_not_fetched() -> &'static str {
+    "This station could not be fetched. Your design is untouched."
+}
+
+/// On the button that fetches it again.
+#[must_use]
+pub const fn try_again() -> &'static str {
+    "Try again"
+}
+
 /// What the verdict's chip does, for those who hear it.
 #[must_use]
 pub fn chip(grade: Grade) -> String {

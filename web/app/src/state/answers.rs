@@ -130,7 +130,8 @@ impl Answers {
         });
     }
 
-    /// Whether somebody has touched the page: only then the worker is asked.
+    /// Whether somebody has touched the page: only then the worker is asked, and what
+    /// the first visit does without is fetched.
     #[must_use]
     pub fn is_awake(self) -> bool {
         self.search.is_awake()

@@ -3,6 +3,7 @@
 pub mod beam;
 pub mod can;
 pub mod feed;
+pub mod later;
 pub mod link;
 pub mod make;
 pub mod measure;
@@ -13,17 +14,14 @@ use tinwave_maker::station::Station;
 
 use crate::state::Workshop;
 
+use later::{Later, LaterPart};
+
 /// The station that is open.
 #[component]
 pub fn OpenStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     move || match workshop.station.get() {
         Station::Can => view! { <can::CanStation/> }.into_any(),
-        Station::Feed => view! { <feed::FeedStation/> }.into_any(),
-        Station::Beam => view! { <beam::BeamStation/> }.into_any(),
-        Station::Make => view! { <make::MakeStation/> }.into_any(),
-        Station::Measure => view! { <measure::MeasureStation/> }.into_any(),
-        Station::Link => view! { <link::LinkStation/> }.into_any(),
-        Station::Shelf => view! { <shelf::ShelfStation/> }.into_any(),
+        station => view! { <Later part=LaterPart::Station(station)/> }.into_any(),
     }
 }

@@ -1,0 +1,121 @@
+//! What the first paint does without: the stations behind the first one, and the sheets
+//! for the browser's paper. With the feature `split` their program is a file of its own,
+//! fetched when it is first wanted; the build cuts it off.
+
+use leptos::prelude::*;
+use tinwave_maker::station::Station;
+
+use super::make::{BuildSheet, PaperSheets};
+use super::{beam, feed, link, make, measure, shelf};
+
+/// A part that may come later.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LaterPart {
+    /// Any station but the first.
+    Station(Station),
+    /// The sheets that the browser prints.
+    Papers,
+}
+
+/// The views. None of them is asked for but through [`Later`].
+fn view_of(part: LaterPart) -> AnyView {
+    match part {
+        LaterPart::Station(Station::Feed) => view! { <feed::FeedStation/> }.into_any(),
+        LaterPart::Station(Station::Beam) => view! { <beam::BeamStation/> }.into_any(),
+        LaterPart::Station(Station::Make) => view! { <make::MakeStation/> }.into_any(),
+        LaterPart::Station(Station::Measure) => view! { <measure::MeasureStation/> }.into_any(),
+        LaterPart::Station(Station::Link) => view! { <link::LinkStation/> }.into_any(),
+        LaterPart::Station(Station::Shelf) => view! { <shelf::ShelfStation/> }.into_any(),
+        // The first station is never late.
+        LaterPart::Station(Station::Can) => ().into_any(),
+        LaterPart::Papers => view! { <BuildSheet/> <PaperSheets/> }.into_any(),
+    }
+}
+
+/// A part, at once.
+#[cfg(not(feature = "split"))]
+#[component]
+pub fn Later(
+    /// Which.
+    part: LaterPart,
+) -> impl IntoView {
+    view_of(part)
+}
+
+#[cfg(feature = "split")]
+pub use fetched::Later;
+
+#[cfg(feature = "split")]
+mod fetched {
+    use leptos::prelude::*;
+    use leptos::reactive::computed::ScopedFuture;
+    use leptos::task::spawn_local;
+    use leptos::wasm_split::{SplitLoaderError, wasm_split};
+    use tinwave_words::frame as words;
+
+    use super::{LaterPart, view_of};
+    use crate::kit::Action;
+
+    #[wasm_split(stations, wasm_split_path = ::leptos::wasm_split, fallible)]
+    fn fetched(part: LaterPart) -> Result<AnyView, SplitLoaderError> {
+        Ok(view_of(part))
+    }
+
+    /// How a part stands.
+    enum Coming {
+        /// Its program is on the way.
+        Fetched,
+        /// It is there, or the program did not come.
+        Here(Result<AnyView, SplitLoaderError>),
+        /// It was shown.
+        Shown,
+    }
+
+    /// A part as soon as its program is there; a failed fetch can be tried again.
+    #[component]
+    pub fn Later(
+        /// Which.
+        part: LaterPart,
+    ) -> impl IntoView {
+        let coming = RwSignal::new_local(Coming::Fetched);
+        // The part is made under this component's owner, where it finds the context: the
+        // button that asks again has none.
+        let owner = StoredValue::new(Owner::current().unwrap_or_default());
+        let fetch = move || {
+            owner.get_value().with(|| {
+                spawn_local(ScopedFuture::new_untracked(async move {
+                    let here = fetched(part).await;
+                    // The person may have gone on to another station meanwhile.
+                    coming.try_set(Coming::Here(here));
+                }));
+            });
+        };
+        let again = move |()| {
+            coming.set(Coming::Fetched);
+            fetch();
+        };
+        fetch();
+        move || {
+            coming.track();
+            let now = coming.try_update_untracked(|coming| match coming {
+                Coming::Here(_) => std::mem::replace(coming, Coming::Shown),
+                Coming::Fetched => Coming::Fetched,
+                Coming::Shown => Coming::Shown,
+            });
+            match (now, part) {
+                (Some(Coming::Here(Ok(view))), _) => view,
+                (Some(Coming::Here(Err(_))), LaterPart::Station(_)) => view! {
+                    <div class="said" role="alert">
+                        <p>{words::station_not_fetched()}</p>
+                        <p class="actions"><Action text=words::try_again() on_press=again/></p>
+                    </div>
+                }
+                .into_any(),
+                (Some(Coming::Fetched), LaterPart::Station(_)) => {
+                    view! { <p class="note" role="status">{words::station_fetched()}</p> }.into_any()
+                }
+                _ => ().into_any(),
+            }
+        }
+    }
+}
