@@ -58,7 +58,9 @@ pub(crate) fn bring(
         steps.step(&format!("shrinking {name}"), || {
             bound.wasm = optimiser.shrink(&bound.wasm, &kept.0)?;
             let later = bound.later.take();
-            bound.later = later.map(|wasm| optimiser.shrink(&wasm, &kept.0)).transpose()?;
+            bound.later = later
+                .map(|wasm| optimiser.shrink(&wasm, &kept.0))
+                .transpose()?;
             Ok(())
         })?;
     }

@@ -79,7 +79,12 @@ impl Optimiser {
         let mut command = Command::new(&self.node);
         command
             .arg(self.folder.join("node_modules/esbuild/bin/esbuild"))
-            .args(["--bundle", "--format=esm", "--charset=utf8", "--log-level=warning"])
+            .args([
+                "--bundle",
+                "--format=esm",
+                "--charset=utf8",
+                "--log-level=warning",
+            ])
             .arg(script);
         run_quiet(&mut command)
     }

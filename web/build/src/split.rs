@@ -35,7 +35,9 @@ pub(crate) fn cut(compiled: &Path, folder: &Path, bindings: &str) -> Result<Cut>
     // All cuts have one name, so there is one later part; the manifest has a row for one.
     let [file] = made.split_modules.as_slice() else {
         let found = &made.split_modules;
-        return Err(refused(&format!("one later part was to come out, not {found:?}")));
+        return Err(refused(&format!(
+            "one later part was to come out, not {found:?}"
+        )));
     };
     let name = file.file_name().unwrap_or_default().to_string_lossy();
     Ok(Cut {

@@ -112,7 +112,8 @@ mod fetched {
                 }
                 .into_any(),
                 (Some(Coming::Fetched), LaterPart::Station(_)) => {
-                    view! { <p class="note" role="status">{words::station_fetched()}</p> }.into_any()
+                    view! { <p class="note" role="status">{words::station_fetched()}</p> }
+                        .into_any()
                 }
                 _ => ().into_any(),
             }
