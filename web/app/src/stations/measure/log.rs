@@ -32,11 +32,7 @@ pub fn LogFold() -> impl IntoView {
         let name = name.get_untracked();
         let text =
             log.with_untracked(|log| words::log_text(&name, log, workshop.unit.get_untracked()));
-        browser::save_file(
-            &file_name(&name, "txt"),
-            "text/plain",
-            text.as_bytes(),
-        );
+        browser::save_file(&file_name(&name, "txt"), "text/plain", text.as_bytes());
     };
     let take_out = move |place: Option<usize>| measuring.logs.update(|logs| logs.take_out(place));
     let lines = move || {
