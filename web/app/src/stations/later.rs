@@ -45,8 +45,9 @@ pub fn Later(
 #[cfg(feature = "split")]
 pub use fetched::Later;
 
+/// The parts behind the split.
 #[cfg(feature = "split")]
-mod fetched {
+pub mod fetched {
     use leptos::prelude::*;
     use leptos::reactive::computed::ScopedFuture;
     use leptos::task::spawn_local;
