@@ -112,7 +112,10 @@ impl<A: Clone + Send + Sync + DeserializeOwned + 'static> Task<A> {
             let state = match told {
                 Some(Told::Working { done, so_far }) => TaskState::Working {
                     done,
-                    so_far: so_far.and_then(|bytes| from_bytes(&bytes)),
+                    // What was shown stands until there is news.
+                    so_far: so_far
+                        .and_then(|bytes| from_bytes(&bytes))
+                        .or_else(|| self.so_far()),
                 },
                 Some(Told::Done(bytes)) => {
                     from_bytes(&bytes).map_or(TaskState::Refused, TaskState::Done)
@@ -131,6 +134,14 @@ impl<A: Clone + Send + Sync + DeserializeOwned + 'static> Task<A> {
         };
         self.job
             .set_value(begin(question.into_job(), Rc::new(hear)));
+    }
+
+    fn so_far(self) -> Option<A> {
+        let state = self.state.try_read_untracked()?;
+        match &*state {
+            TaskState::Working { so_far, .. } => so_far.clone(),
+            _ => None,
+        }
     }
 
     /// Stops what is in hand; an answer that is there stays.

@@ -1,4 +1,4 @@
-//! A beam's pattern: all the way round in two planes, and from the side before its can.
+//! A beam's pattern all the way round, in two planes.
 
 use std::f64::consts::PI;
 
@@ -15,11 +15,6 @@ const DEPTH_DB: f64 = 30.0;
 pub const ROUND: f64 = 320.0;
 const CENTRE: f64 = ROUND / 2.0;
 const RADIUS: f64 = 128.0;
-
-/// The side view's box, px: the mouth's middle, and how far the beam is drawn.
-pub const SIDE_BOX: (f64, f64) = (340.0, 240.0);
-const MOUTH: (f64, f64) = (76.0, 120.0);
-const REACH: f64 = 240.0;
 
 /// Levels of the two planes, dBi, from −180 to 180 degrees.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -116,58 +111,6 @@ impl BeamCuts {
         }
         best.1
     }
-
-    /// The beam from the side: its strength in each direction as the distance from the
-    /// mouth, and where its power is half.
-    #[must_use]
-    pub fn side(&self, along: BeamWidth) -> Option<SideScene> {
-        let highest = self.e_dbi.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        if !highest.is_finite() {
-            return None;
-        }
-        let mut lobe = PathText::new();
-        let points: Vec<(f64, f64)> = self
-            .e_dbi
-            .iter()
-            .enumerate()
-            .map(|(index, level)| {
-                // As far as the field is strong: half the field, half the distance.
-                let share = 10.0_f64.powf((level - highest) / 20.0);
-                towards(angle_deg(index), REACH * share)
-            })
-            .collect();
-        lobe.polygon(&points);
-        let mut half_power = PathText::new();
-        let mut edges = Vec::new();
-        if let Some(width) = along.width_deg.filter(|width| *width < 180.0) {
-            for side in [-0.5, 0.5] {
-                let (x, y) = towards(along.peak_deg + side * width, REACH);
-                half_power.segment(MOUTH.0, MOUTH.1, x, y.clamp(2.0, SIDE_BOX.1 - 2.0));
-                edges.push((x, y));
-            }
-        }
-        let mut axis = PathText::new();
-        axis.segment(6.0, MOUTH.1, SIDE_BOX.0 - 4.0, MOUTH.1);
-        let mut can = PathText::new();
-        can.move_to(MOUTH.0, MOUTH.1 - 14.0);
-        can.line_to(MOUTH.0 - 60.0, MOUTH.1 - 14.0);
-        can.line_to(MOUTH.0 - 60.0, MOUTH.1 + 14.0);
-        can.line_to(MOUTH.0, MOUTH.1 + 14.0);
-        let mut wire = PathText::new();
-        wire.segment(
-            MOUTH.0 - 40.0,
-            MOUTH.1 + 14.0,
-            MOUTH.0 - 40.0,
-            MOUTH.1 + 2.0,
-        );
-        Some(SideScene {
-            lobe: lobe.into_text(),
-            half_power: half_power.into_text(),
-            axis: axis.into_text(),
-            can: can.into_text(),
-            wire: wire.into_text(),
-        })
-    }
 }
 
 /// A place of the round picture: ahead upwards, the wire's side to the right.
@@ -175,16 +118,6 @@ fn around(angle_deg: f64, share: f64) -> (f64, f64) {
     let angle = angle_deg * (PI / 180.0);
     let out = RADIUS * share;
     (CENTRE + out * angle.sin(), CENTRE - out * angle.cos())
-}
-
-/// A place of the side view: ahead to the right, the wire's side below, as in the
-/// section.
-fn towards(angle_deg: f64, distance: f64) -> (f64, f64) {
-    let angle = angle_deg * (PI / 180.0);
-    (
-        MOUTH.0 + distance * angle.cos(),
-        MOUTH.1 + distance * angle.sin(),
-    )
 }
 
 /// The pattern all the way round, as path data in a box of [`ROUND`].
@@ -200,21 +133,6 @@ pub struct RoundScene {
     pub rings: Vec<(f64, f64)>,
     /// Where the H plane's curve is named.
     pub h_name: (f64, f64),
-}
-
-/// The beam from the side, as path data in a box of [`SIDE_BOX`].
-#[derive(Clone, Debug, PartialEq)]
-pub struct SideScene {
-    /// The field's strength in each direction.
-    pub lobe: String,
-    /// The edges of the half-power beam.
-    pub half_power: String,
-    /// The can's axis.
-    pub axis: String,
-    /// The can's outline.
-    pub can: String,
-    /// Its wire.
-    pub wire: String,
 }
 
 #[cfg(test)]
@@ -235,26 +153,9 @@ mod tests {
     }
 
     #[test]
-    fn the_strongest_direction_reaches_farthest() {
-        let width = BeamWidth {
-            width_deg: Some(90.0),
-            peak_deg: 0.0,
-        };
-        let scene = cuts().side(width).map(|scene| scene.lobe);
-        let far = format!("{}", MOUTH.0 + REACH);
-        assert!(scene.is_some_and(|lobe| lobe.contains(&far)));
-    }
-
-    #[test]
     fn the_scale_ends_above_the_highest_level() {
         let rings = cuts().round().map(|scene| scene.rings).unwrap_or_default();
         assert_eq!(rings.last().map(|ring| ring.1), Some(10.0));
         assert!(BeamCuts::default().round().is_none());
-    }
-
-    #[test]
-    fn no_half_power_lines_where_there_is_no_width() {
-        let scene = cuts().side(BeamWidth::default());
-        assert_eq!(scene.map(|scene| scene.half_power), Some(String::new()));
     }
 }

@@ -2,7 +2,9 @@
 //! px. Pure arithmetic, so that it is tested on any machine; the views that
 //! show it are in `pictures`.
 
+pub mod beam_cut;
 pub mod beam_scene;
+pub mod beam_side_scene;
 pub mod bench;
 pub mod card_section;
 pub mod chart;

@@ -1,10 +1,27 @@
 //! What the Beam station says.
 
-use tinwave_core::design::Mouth;
-use tinwave_maker::entry::{LengthUnit, format_decimal, format_frequency, format_length};
-use tinwave_maker::mouth_goal::MouthGoal;
+mod cut;
+mod dish;
+mod funnel;
+mod mouths;
 
-use crate::figures::{degrees, hand_length, percent};
+pub use cut::{cut_chart, cut_entry, cut_found, cut_summary};
+pub use dish::{
+    DishDoubt, dish_best, dish_chart, dish_doubt, dish_found, dish_labels, dish_names, dish_slide,
+    dish_summary, dish_title, focus_place, ratio_range,
+};
+pub use funnel::{
+    funnel_found, funnel_search, funnel_summary, funnel_title, limit_labels, must_be_within,
+    no_funnel, sheet_names, sheet_title, trade_names, trade_note, trade_point,
+};
+pub use mouths::{
+    at_the_mouth, choice_gain, choice_head, choice_waits, choices_note, goal, mouth_name,
+    mouth_size, size_labels,
+};
+
+use tinwave_maker::entry::{format_decimal, format_frequency};
+
+use crate::figures::degrees;
 
 /// Half-power widths: along the wire by across it; `None` where neither has one.
 fn widths(e_deg: Option<f64>, h_deg: Option<f64>) -> Option<String> {
@@ -91,10 +108,28 @@ pub const fn width_note() -> &'static str {
     "along the wire, across it"
 }
 
-/// Below the spot.
+/// Below the spot; its height where the beam has one, the wire upright.
 #[must_use]
-pub fn spot_note(distance: &str) -> String {
-    format!("across, at {distance}")
+pub fn spot_note(distance: &str, high: Option<&str>) -> String {
+    match high {
+        Some(high) => format!("wide and {high} high, at {distance}"),
+        None => format!("wide, at {distance}"),
+    }
+}
+
+/// Name and head of the table of what the beam covers.
+#[must_use]
+pub fn covers() -> (&'static str, Vec<String>) {
+    (
+        "What the half-power beam covers, the wire upright",
+        ["At", "Wide", "High"].map(str::to_owned).to_vec(),
+    )
+}
+
+/// Where the beam is so wide that it covers half of everything.
+#[must_use]
+pub const fn no_edge() -> &'static str {
+    "no edge"
 }
 
 /// Below front to back.
@@ -139,7 +174,7 @@ pub const fn pictures() -> [(&'static str, &'static str); 3] {
     [
         (
             "The beam from the side",
-            "As far as the field is strong. Dashed: where the power is half.",
+            "Along the wire; angles and the can to scale, distances not. Dashed: where the power is half.",
         ),
         (
             "The beam all round",
@@ -199,344 +234,6 @@ pub fn least_gain(gain_dbi: f64, khz: u32) -> String {
     )
 }
 
-/// Heading of the choices at the mouth, and of the chosen one's sizes.
-#[must_use]
-pub const fn at_the_mouth() -> &'static str {
-    "At the mouth"
-}
-
-/// What may stand at the mouth, by its picture.
-#[must_use]
-pub const fn mouth_name(mouth: Mouth) -> &'static str {
-    match mouth {
-        Mouth::Open | Mouth::Absorbing => "Nothing",
-        Mouth::Funnel { .. } => "Funnel",
-        Mouth::Flange { .. } => "Ring",
-        Mouth::Choke { .. } => "Cup",
-    }
-}
-
-/// Gain of a choice before match and walls.
-#[must_use]
-pub fn choice_gain(gain_dbi: f64) -> String {
-    format!("{} dBi", format_decimal(gain_dbi, 1))
-}
-
-/// While a choice's gain is being worked out.
-#[must_use]
-pub const fn choice_waits() -> &'static str {
-    "…"
-}
-
-/// What the choices' gains are.
-#[must_use]
-pub const fn choices_note() -> &'static str {
-    "Gain of a fair size for this can, before match and walls. The best cut is found anew for each."
-}
-
-/// Size of a choice.
-#[must_use]
-pub fn mouth_size(mouth: Mouth, unit: LengthUnit) -> String {
-    match mouth {
-        Mouth::Open | Mouth::Absorbing => String::new(),
-        Mouth::Funnel {
-            mouth_diameter_um,
-            half_angle_millideg,
-        } => format!(
-            "{} wide, half angle {}",
-            format_length(mouth_diameter_um, unit),
-            degrees(f64::from(half_angle_millideg) / 1e3)
-        ),
-        Mouth::Flange {
-            outside_diameter_um,
-        } => format!("{} outside", format_length(outside_diameter_um, unit)),
-        Mouth::Choke {
-            outside_diameter_um,
-            depth_um,
-        } => format!(
-            "{} outside, {} deep",
-            format_length(outside_diameter_um, unit),
-            format_length(depth_um, unit)
-        ),
-    }
-}
-
-/// Labels and help of the sizes: diameter, half angle, depth.
-#[must_use]
-pub const fn size_labels(mouth: Mouth) -> [(&'static str, &'static str); 3] {
-    let diameter = match mouth {
-        Mouth::Funnel { .. } => ("Mouth of the funnel", "Across the inside of the wide end."),
-        Mouth::Flange { .. } => ("Ring, outside", "Across the whole ring."),
-        _ => ("Cup, outside", "Across the inside of the cup's wall."),
-    };
-    [
-        diameter,
-        (
-            "Half angle",
-            "Between the axis and the funnel's wall: half of the angle of the cone.",
-        ),
-        (
-            "Depth of the cup",
-            "From the rim back to the cup's bottom; a quarter of a wavelength chokes best.",
-        ),
-    ]
-}
-
-/// What a goal is for.
-#[must_use]
-pub const fn goal(goal: MouthGoal) -> &'static str {
-    match goal {
-        MouthGoal::Bare => "Nothing",
-        MouthGoal::Funnel => "Funnel, a wavelength long",
-        MouthGoal::RingForGain => "Ring for the most gain",
-        MouthGoal::CupForGain => "Cup for the most gain",
-        MouthGoal::CupForRear => "Cup for the least behind",
-    }
-}
-
-/// Head of the table of choices.
-#[must_use]
-pub fn choice_head() -> Vec<String> {
-    ["At the mouth", "Size", "Gain, dBi", "Front over rear, dB"]
-        .map(str::to_owned)
-        .to_vec()
-}
-
-/// Name of the fold of the funnel, and its line.
-#[must_use]
-pub const fn funnel_title() -> &'static str {
-    "Funnel of sheet metal"
-}
-
-/// The fold's line.
-#[must_use]
-pub fn funnel_summary(best: Option<(f64, u32)>, unit: LengthUnit) -> String {
-    best.map_or_else(
-        || "the most gain within a length, mouth or sheet".to_owned(),
-        |(gain, mouth_um)| {
-            format!(
-                "{} dBi with a mouth of {}",
-                format_decimal(gain, 1),
-                format_length(mouth_um, unit)
-            )
-        },
-    )
-}
-
-/// Limits of the funnel: label and help of mouth, length, sheet's sides, seam.
-#[must_use]
-pub const fn limit_labels() -> [(&'static str, &'static str); 5] {
-    [
-        ("Mouth, at most", "Across the wide end; empty: no limit."),
-        ("Length, at most", "Along the axis; empty: no limit."),
-        (
-            "Sheet, one side",
-            "The flat sheet it is cut from; give both sides or none.",
-        ),
-        (
-            "Sheet, other side",
-            "The flat sheet it is cut from; give both sides or none.",
-        ),
-        ("Seam", "Added along one edge of the flat sheet."),
-    ]
-}
-
-/// A length outside its range, the ends as texts.
-#[must_use]
-pub fn must_be_within(low: &str, high: &str, unit: &str) -> String {
-    format!("This must be from {low} to {high} {unit}.")
-}
-
-/// The button that begins the search, and what is said while it runs.
-#[must_use]
-pub const fn funnel_search() -> [&'static str; 3] {
-    ["Find the best", "Solving funnels", "Take this funnel"]
-}
-
-/// No limit was given, or none fits.
-#[must_use]
-pub const fn no_funnel(are_no_limits: bool) -> &'static str {
-    if are_no_limits {
-        "Give at least one limit: a length, a mouth or a sheet."
-    } else {
-        "No funnel fits these limits: its mouth must be wider than the can."
-    }
-}
-
-/// The funnel that was found.
-#[must_use]
-pub fn funnel_found(
-    gain_dbi: f64,
-    more_db: Option<f64>,
-    mouth_um: u32,
-    length_m: f64,
-    half_angle_deg: f64,
-    unit: LengthUnit,
-) -> String {
-    let more = more_db.filter(|more| more.is_finite());
-    let more = more.map_or_else(String::new, |more| {
-        format!(", {} dB more than the bare can", format_decimal(more, 1))
-    });
-    format!(
-        "{} dBi{more}: mouth {} wide, {} long, half angle {}.",
-        format_decimal(gain_dbi, 1),
-        format_length(mouth_um, unit),
-        hand_length(length_m, unit),
-        degrees(half_angle_deg)
-    )
-}
-
-/// Titles of the trades: against length, against mouth; the axis of gain.
-#[must_use]
-pub const fn trade_names() -> [&'static str; 5] {
-    [
-        "Gain against the funnel's length",
-        "Gain against the funnel's mouth",
-        "Length",
-        "Mouth",
-        "Gain",
-    ]
-}
-
-/// What a trade's points are.
-#[must_use]
-pub const fn trade_note(all_solved: bool) -> &'static str {
-    if all_solved {
-        "dBi, worked out; each row of the table can be taken"
-    } else {
-        "dBi; not all worked out yet"
-    }
-}
-
-/// A point of a trade as a button.
-#[must_use]
-pub fn trade_point(
-    gain_dbi: f64,
-    is_solved: bool,
-    mouth_um: u32,
-    length_m: f64,
-    unit: LengthUnit,
-) -> String {
-    let about = if is_solved { "" } else { "about " };
-    format!(
-        "{about}{} dBi: {} wide, {} long",
-        format_decimal(gain_dbi, 1),
-        format_length(mouth_um, unit),
-        hand_length(length_m, unit)
-    )
-}
-
-/// The flat sheet: rows of name and value.
-#[must_use]
-pub fn sheet_names() -> [&'static str; 7] {
-    [
-        "Inner radius",
-        "Outer radius",
-        "Angle, without the seam",
-        "Straight between the corners of the mouth",
-        "Along the wall",
-        "Seam, added along one edge",
-        "Sheet needed, seam included",
-    ]
-}
-
-/// Name of the table of the flat sheet.
-#[must_use]
-pub const fn sheet_title() -> &'static str {
-    "The flat sheet of the funnel at the mouth now"
-}
-
-/// Name of the dish's fold.
-#[must_use]
-pub const fn dish_title() -> &'static str {
-    "If it feeds a dish"
-}
-
-/// The fold's line.
-#[must_use]
-pub fn dish_summary(total: f64, focal_ratio: f64) -> String {
-    format!(
-        "{} efficient as dish feed at best, at f/D {}",
-        percent(total),
-        format_decimal(focal_ratio, 2)
-    )
-}
-
-/// Entries of the dish: diameter, focal length over diameter.
-#[must_use]
-pub const fn dish_labels() -> [(&'static str, &'static str); 2] {
-    [
-        ("Dish, diameter", "Across its rim."),
-        (
-            "Focal length over diameter (f/D)",
-            "For a dish of depth t: its diameter over 16 t. From 0.2 to 2.",
-        ),
-    ]
-}
-
-/// The refusal of a focal ratio.
-#[must_use]
-pub const fn ratio_range() -> &'static str {
-    "This must be from 0.2 to 2."
-}
-
-/// What the dish gives.
-#[must_use]
-pub fn dish_found(gain_dbi: f64, total: f64) -> String {
-    format!(
-        "{} dBi, {} efficient.",
-        format_decimal(gain_dbi, 1),
-        percent(total)
-    )
-}
-
-/// Head and names of the dish's table.
-#[must_use]
-pub const fn dish_names() -> [&'static str; 8] {
-    [
-        "Of the feed's power meets the dish (spillover)",
-        "How evenly it is lit (illumination)",
-        "Left by uneven phase",
-        "Level at the rim over the middle, on the dish",
-        "Half-power width, about",
-        "Far field begins at",
-        "Focus from the middle of the dish",
-        "Rim of the can from the focus",
-    ]
-}
-
-/// Where the can's rim stands to the focus.
-#[must_use]
-pub fn focus_place(focus_m: f64, unit: LengthUnit) -> String {
-    if focus_m.abs() < 5e-4 {
-        "at the focus".to_owned()
-    } else if focus_m > 0.0 {
-        format!(
-            "{} behind it, farther from the dish",
-            hand_length(focus_m, unit)
-        )
-    } else {
-        format!("{} inside it, nearer the dish", hand_length(-focus_m, unit))
-    }
-}
-
-/// The last word on the dish.
-#[must_use]
-pub const fn dish_slide() -> &'static str {
-    "Slide the can along the axis for the strongest signal before you fix it. The shade of can and arms on the dish is not counted."
-}
-
-/// Title and axes of the dish's chart.
-#[must_use]
-pub const fn dish_chart() -> [&'static str; 4] {
-    [
-        "Efficiency as dish feed",
-        "per cent of an evenly lit dish",
-        "f/D",
-        "Efficiency",
-    ]
-}
-
 /// Heads of two-column tables.
 #[must_use]
 pub fn table_head() -> Vec<String> {
@@ -561,13 +258,5 @@ mod tests {
     fn a_squint_is_told() {
         assert!(reason(false, -14.8).contains("15°"));
         assert!(!reason(false, 0.3).contains("off"));
-    }
-
-    #[test]
-    fn efficiency_is_told_as_percent() {
-        assert_eq!(
-            dish_summary(0.694, 0.38),
-            "69 % efficient as dish feed at best, at f/D 0.38"
-        );
     }
 }

@@ -1,5 +1,6 @@
 //! What could stand at the mouth: nothing, a funnel of moderate size, a ring, a cup.
 
+use std::cell::RefCell;
 use std::f64::consts::PI;
 
 use tinwave_core::funnel::funnel_gain_fit_dbi;
@@ -16,10 +17,34 @@ const FUNNEL_LENGTH: f64 = 1.0;
 /// Half angles that are tried for it, degrees.
 const ANGLES_DEG: (u32, u32) = (10, 50);
 
+/// So many cans' choices are kept: a maker goes to and fro between stations.
+const MOST_KEPT: usize = 4;
+
+thread_local! {
+    static KEPT: RefCell<Vec<(BareCan, Vec<MouthChoice>)>> = const { RefCell::new(Vec::new()) };
+}
+
+fn kept(can: BareCan) -> Option<Vec<MouthChoice>> {
+    KEPT.with_borrow(|kept| {
+        let found = kept.iter().find(|(known, _)| *known == can);
+        found.map(|(_, choices)| choices.clone())
+    })
+}
+
+fn keep(can: BareCan, choices: &[MouthChoice]) {
+    KEPT.with_borrow_mut(|kept| {
+        kept.retain(|(known, _)| *known != can);
+        kept.insert(0, (can, choices.to_vec()));
+        kept.truncate(MOST_KEPT);
+    });
+}
+
 /// The search for rings and cups, and the funnel as its last step.
 pub struct MouthWork {
     can: BareCan,
-    /// `None` where the can is beyond the computation.
+    /// What was found before for this can.
+    kept: Option<Vec<MouthChoice>>,
+    /// `None` where the can is beyond the computation, or nothing is left to search.
     search: Option<RimSearch>,
     done: u32,
     funnel: Option<MouthChoice>,
@@ -30,8 +55,11 @@ impl MouthWork {
     #[must_use]
     pub fn new(question: &MouthChoices) -> Self {
         let can = BareCan::of(&question.design);
+        let kept = kept(can);
+        let may_search = kept.is_none() && can.is_covered();
         Self {
-            search: can.is_covered().then(|| RimSearch::new(can)),
+            search: may_search.then(|| RimSearch::new(can)),
+            kept,
             can,
             done: 0,
             funnel: None,
@@ -92,6 +120,11 @@ impl Work for MouthWork {
     }
 
     fn finish(self) -> Self::Answer {
-        self.choices()
+        if let Some(kept) = &self.kept {
+            return kept.clone();
+        }
+        let choices = self.choices();
+        keep(self.can, &choices);
+        choices
     }
 }

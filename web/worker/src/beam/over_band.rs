@@ -63,13 +63,46 @@ fn whole_can(design: &Design, outside: &Arc<OutsideSpectrum>) -> Option<WholeCan
 }
 
 /// The beam over the band on its way.
-pub struct OverBandWork(Outside);
+pub struct OverBandWork {
+    /// Taken once it is solved.
+    outside: Option<Outside>,
+    /// Steps that the outside takes; then one a frequency.
+    first: u32,
+    frequencies: Vec<u32>,
+    done: u32,
+    can: Option<(Arc<OutsideSpectrum>, Option<WholeCan>)>,
+    beams: Vec<(u32, CanBeam)>,
+}
 
 impl OverBandWork {
     /// Prepares the outside.
     #[must_use]
     pub fn new(question: BeamOverBand) -> Self {
-        Self(Outside::new(question.design))
+        let frequencies = band_frequencies(question.design.band, POINTS);
+        let outside = Outside::new(question.design);
+        Self {
+            first: outside.total(),
+            outside: Some(outside),
+            frequencies,
+            done: 0,
+            can: None,
+            beams: Vec::new(),
+        }
+    }
+
+    /// The beam at the next frequency; the can is put together before the first.
+    fn point(&mut self) {
+        if let Some(outside) = self.outside.take() {
+            self.can = outside.finish().map(|(design, outside)| {
+                let can = whole_can(&design, &outside);
+                (outside, can)
+            });
+        }
+        let khz = self.frequencies.get((self.done - self.first) as usize);
+        if let (Some((outside, can)), Some(khz)) = (&self.can, khz) {
+            let beam = CanBeam::new(outside, can.as_ref(), hertz(*khz));
+            self.beams.extend(beam.map(|beam| (*khz, beam)));
+        }
     }
 }
 
@@ -77,24 +110,27 @@ impl Work for OverBandWork {
     type Answer = Option<BeamOverBandFound>;
 
     fn total(&self) -> u32 {
-        self.0.total()
+        let points = u32::try_from(self.frequencies.len()).unwrap_or(0);
+        self.first.saturating_add(points)
     }
 
     fn step(&mut self) {
-        self.0.step();
+        if self.done < self.first {
+            if let Some(outside) = &mut self.outside {
+                outside.step();
+            }
+        } else {
+            self.point();
+        }
+        self.done += 1;
     }
 
     fn finish(self) -> Self::Answer {
-        let (design, outside) = self.0.finish()?;
-        let can = whole_can(&design, &outside);
-        let beams: Vec<(u32, CanBeam)> = band_frequencies(design.band, POINTS)
-            .into_iter()
-            .filter_map(|khz| Some((khz, CanBeam::new(&outside, can.as_ref(), hertz(khz))?)))
-            .collect();
-        let (_, centre) = beams.get(beams.len() / 2)?;
+        let (_, centre) = self.beams.get(self.beams.len() / 2)?;
         let feed = FeedPattern::new(&centre.pattern);
         Some(BeamOverBandFound {
-            points: beams
+            points: self
+                .beams
                 .iter()
                 .map(|(khz, beam)| BeamPoint {
                     khz: *khz,

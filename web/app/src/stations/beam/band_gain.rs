@@ -35,9 +35,10 @@ pub fn beam_over_band(workshop: Workshop) -> Memo<Option<BeamOverBandFound>> {
 
 /// The chart.
 #[component]
-pub fn BandGain() -> impl IntoView {
-    let workshop = expect_context::<Workshop>();
-    let found = beam_over_band(workshop);
+pub fn BandGain(
+    /// The beam over the band.
+    found: Memo<Option<BeamOverBandFound>>,
+) -> impl IntoView {
     let (title, note) = words::pictures()[2];
     let spec = move || found.with(|found| chart(found.as_ref()));
     let least = move || {

@@ -2,31 +2,36 @@
 
 use leptos::prelude::*;
 use tinwave_core::constants::SPEED_OF_LIGHT;
-use tinwave_core::dish::{DishEfficiency, FOCAL_RATIOS, dish_gain_dbi};
+use tinwave_core::dish::{DishEfficiency, FOCAL_RATIOS};
 use tinwave_core::si::hertz;
 use tinwave_drawing::chart::{Axis, ChartSpec, Series, Style};
 use tinwave_maker::entry::{LengthUnit, format_decimal, format_length_number, parse_permittivity};
 use tinwave_protocol::beam::{BeamOverBandFound, FeedDish};
 use tinwave_words::beam as words;
-use tinwave_words::figures::{db, degrees, distance, hand_length, percent};
 
-use super::band_gain::beam_over_band;
+use super::dish_facts::{DishFacts, rows};
 use super::funnel::read_length;
+use super::shown::Shown;
 use crate::kit::{Fault, Fold, NumberField, TableFold, TableText, XyChart};
 use crate::state::Workshop;
 use crate::worker::Task;
 
-/// Diameters that are taken.
+/// Diameters and depths that are taken.
 const DIAMETERS_UM: (u32, u32) = (100_000, 30_000_000);
+const DEPTHS_UM: (u32, u32) = (1_000, 10_000_000);
 /// What holds at first.
 const FIRST_UM: u32 = 600_000;
 const FIRST_RATIO: f64 = 0.4;
 
 /// The dish in its fold.
 #[component]
-pub fn DishFold() -> impl IntoView {
+pub fn DishFold(
+    /// What is known of the beam.
+    shown: Memo<Shown>,
+    /// The beam over the band, and the can as a feed.
+    found: Memo<Option<BeamOverBandFound>>,
+) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let found = beam_over_band(workshop);
     let diameter_um = RwSignal::new(FIRST_UM);
     let ratio = RwSignal::new(FIRST_RATIO);
     let task = Task::<Option<DishEfficiency>>::new();
@@ -39,44 +44,56 @@ pub fn DishFold() -> impl IntoView {
                 design,
                 focal_ratio,
             });
+        } else {
+            task.clear();
         }
     });
-    let lit = Memo::new(move |_| task.state().with(|state| state.answer().copied().flatten()));
+    let facts = Memo::new(move |_| {
+        let lit = task
+            .state()
+            .with(|state| state.answer().copied().flatten())?;
+        shown.with(|shown| {
+            let beam = shown.beam()?;
+            let diameter_um = diameter_um.get();
+            Some(workshop.work.with(|work| DishFacts {
+                lit,
+                diameter_um,
+                wavelength_m: SPEED_OF_LIGHT / hertz(work.design.band.centre_khz()),
+                lost_db: beam.directivity_dbi - beam.gain_dbi,
+                leans_deg: beam.e.peak_deg,
+                can_um: work.design.can.inside_diameter_um,
+                mouth: work.design.mouth,
+            }))
+        })
+    });
     let summary = move || {
-        found.with(|found| {
-            found.as_ref().map_or_else(
+        facts.with(|facts| {
+            facts.as_ref().map_or_else(
                 || words::being_worked_out().to_owned(),
-                |found| {
-                    let best = &found.best_dish;
-                    words::dish_summary(best.total, best.focal_ratio)
+                |facts| {
+                    let lit = &facts.lit;
+                    let unit = workshop.unit.get();
+                    let gain = facts.gain_dbi();
+                    words::dish_summary(gain, facts.diameter_um, lit.focal_ratio, lit.total, unit)
                 },
             )
         })
     };
-    let wavelength_m = move || {
-        let khz = workshop.work.with(|work| work.design.band.centre_khz());
-        SPEED_OF_LIGHT / hertz(khz)
-    };
-    let said = move || {
-        let lit = lit.get()?;
-        let dish_m = f64::from(diameter_um.get()) / 1e6;
-        let gain = dish_gain_dbi(dish_m, wavelength_m(), lit.total);
-        Some(words::dish_found(gain, lit.total))
-    };
     let table = move || TableText {
         head: words::table_head(),
-        rows: lit.get().map_or_else(Vec::new, |lit| {
-            let dish_m = f64::from(diameter_um.get()) / 1e6;
-            rows(&lit, dish_m, wavelength_m(), workshop.unit.get())
+        rows: facts.with(|facts| {
+            facts
+                .as_ref()
+                .map_or_else(Vec::new, |facts| rows(facts, workshop.unit.get()))
         }),
     };
     let [title, note, ..] = words::dish_chart();
     view! {
         <Fold title=words::dish_title() summary>
             <DishFields diameter_um ratio/>
-            {move || said().map(|said| view! { <p>{said}</p> })}
-            <Show when=move || lit.with(Option::is_some)>
-                <TableFold name=words::dish_title() table open=true/>
+            <Said facts found/>
+            <Show when=move || facts.with(Option::is_some)>
+                <TableFold name=words::dish_title() table=Signal::derive(table) open=true/>
                 <p class="note">{words::dish_slide()}</p>
             </Show>
             <XyChart title note spec=move || found.with(|found| chart(found.as_ref()))
@@ -85,58 +102,78 @@ pub fn DishFold() -> impl IntoView {
     }
 }
 
+/// What the dish gives, which dish would be best, and what makes the figures rough.
+#[component]
+fn Said(facts: Memo<Option<DishFacts>>, found: Memo<Option<BeamOverBandFound>>) -> impl IntoView {
+    let sentences = move || {
+        let mut said: Vec<String> = facts.with(|facts| {
+            facts.as_ref().map_or_else(Vec::new, |facts| {
+                let gives = words::dish_found(facts.gain_dbi(), facts.lit.total);
+                let doubts = facts.doubts().into_iter().map(words::dish_doubt);
+                std::iter::once(gives).chain(doubts).collect()
+            })
+        });
+        let best = found.with(|found| found.as_ref().map(|found| found.best_dish));
+        said.extend(best.map(|best| words::dish_best(best.focal_ratio, best.total)));
+        said
+    };
+    move || {
+        sentences()
+            .into_iter()
+            .map(|said| view! { <p>{said}</p> })
+            .collect_view()
+    }
+}
+
 #[component]
 fn DishFields(diameter_um: RwSignal<u32>, ratio: RwSignal<f64>) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let unit = workshop.unit;
-    let [dish, focal] = words::dish_labels();
+    let [dish, focal, depth] = words::dish_labels();
+    let in_range = |ratio: f64| (FOCAL_RATIOS.0..=FOCAL_RATIOS.1).contains(&ratio);
+    let set_ratio = move |read: f64| {
+        if !in_range(read) {
+            return Err(Fault::from(words::ratio_range().to_owned()));
+        }
+        ratio.set(read);
+        Ok(())
+    };
     let take_diameter = move |text: String| {
         if let Some(um) = read_length(&text, unit.get_untracked(), DIAMETERS_UM)? {
             diameter_um.set(um);
         }
         Ok(())
     };
-    let take_ratio = move |text: String| {
-        let read = f64::from(parse_permittivity(&text)?.value) / 1e3;
-        if !(FOCAL_RATIOS.0..=FOCAL_RATIOS.1).contains(&read) {
-            return Err(Fault::from(words::ratio_range().to_owned()));
-        }
-        ratio.set(read);
-        Ok(())
+    let take_ratio =
+        move |text: String| set_ratio(f64::from(parse_permittivity(&text)?.value) / 1e3);
+    let take_depth = move |text: String| match read_length(&text, unit.get_untracked(), DEPTHS_UM)?
+    {
+        Some(um) => set_ratio(by_depth(
+            f64::from(diameter_um.get_untracked()),
+            f64::from(um),
+        )),
+        None => Ok(()),
     };
+    let depth_text = move || {
+        let um = by_depth(f64::from(diameter_um.get()), ratio.get()).round() as u32;
+        format_length_number(um, unit.get())
+    };
+    let full_keyboard = move || unit.get() == LengthUnit::Inch;
     view! {
         <NumberField label=dish.0 help=dish.1 take=take_diameter
             value=move || format_length_number(diameter_um.get(), unit.get())
-            unit=move || unit.get().symbol() full_keyboard=move || unit.get() == LengthUnit::Inch/>
+            unit=move || unit.get().symbol() full_keyboard/>
         <NumberField label=focal.0 help=focal.1 take=take_ratio
             value=move || format_decimal(ratio.get(), 2)/>
+        <NumberField label=depth.0 help=depth.1 take=take_depth value=depth_text
+            unit=move || unit.get().symbol() full_keyboard/>
     }
 }
 
-fn rows(
-    lit: &DishEfficiency,
-    dish_m: f64,
-    wavelength_m: f64,
-    unit: LengthUnit,
-) -> Vec<Vec<String>> {
-    // 70 degrees times wavelength over diameter: common practice, no source.
-    let width = 70.0 * wavelength_m / dish_m;
-    let values = [
-        percent(lit.spillover),
-        percent(lit.illumination),
-        percent(lit.phase),
-        db(lit.edge_taper_on_dish_db),
-        degrees(width),
-        // IEEE Std 145: the far-field region.
-        distance(2.0 * dish_m * dish_m / wavelength_m, unit),
-        hand_length(lit.focal_ratio * dish_m, unit),
-        words::focus_place(lit.focus_m, unit),
-    ];
-    words::dish_names()
-        .into_iter()
-        .zip(values)
-        .map(|(name, value)| vec![name.to_owned(), value])
-        .collect()
+/// Focal ratio of a dish by its depth, or its depth by that: a paraboloid's focal length
+/// is the diameter squared over 16 times its depth.
+fn by_depth(diameter: f64, other: f64) -> f64 {
+    diameter / (16.0 * other)
 }
 
 fn chart(found: Option<&BeamOverBandFound>) -> ChartSpec {
@@ -157,4 +194,16 @@ fn chart(found: Option<&BeamOverBandFound>) -> ChartSpec {
     spec.series = vec![Series::new("", Style::This, line)];
     spec.rest = found.map(|found| found.best_dish.focal_ratio);
     spec
+}
+
+#[cfg(test)]
+mod tests {
+    use super::by_depth;
+
+    #[test]
+    fn depth_and_focal_ratio_say_the_same() {
+        // f = D²/(16 depth): 600 mm across and 93.75 mm deep has f/D 0.4.
+        assert!((by_depth(600.0, 93.75) - 0.4).abs() < 1e-12);
+        assert!((by_depth(600_000.0, 0.4) - 93_750.0).abs() < 1e-9);
+    }
 }

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use leptos::prelude::*;
 use tinwave_maker::entry::format_decimal;
 use tinwave_words::beam as words;
-use tinwave_words::figures::{distance_parts, entered_distance};
+use tinwave_words::figures::{distance, distance_parts, entered_distance};
 
 use super::shown::{KnownBeam, Shown};
 use crate::kit::{Figure, FigureState, FigureText, Figures, WhyText};
@@ -65,13 +65,14 @@ fn widths(_: Workshop, beam: &KnownBeam) -> FigureText {
 fn spot(workshop: Workshop, beam: &KnownBeam) -> FigureText {
     let unit = workshop.unit.get();
     let metres = workshop.plan.entries.with(|plan| plan.distance_m);
-    let note = words::spot_note(&entered_distance(metres, unit));
-    match beam.h_deg {
-        Some(width) if width <= WIDEST_DEG => {
-            let (value, symbol) = distance_parts(spot_m(metres, width), unit);
+    let high = spot_m(metres, beam.e.width_deg).map(|high| distance(high, unit));
+    let note = words::spot_note(&entered_distance(metres, unit), high.as_deref());
+    match spot_m(metres, beam.h_deg) {
+        Some(wide) => {
+            let (value, symbol) = distance_parts(wide, unit);
             FigureText::plain(value, symbol, note)
         }
-        _ => FigureText::plain("–", "", note),
+        None => FigureText::plain("–", "", words::no_edge()),
     }
 }
 
@@ -83,8 +84,11 @@ fn back(_: Workshop, beam: &KnownBeam) -> FigureText {
     )
 }
 
-fn spot_m(metres: f64, width_deg: f64) -> f64 {
-    2.0 * metres * (width_deg * PI / 360.0).tan()
+/// Between the half-power edges, straight across, at a distance; `None` where the beam
+/// has no edges that stand in its way.
+pub fn spot_m(metres: f64, width_deg: Option<f64>) -> Option<f64> {
+    let width = width_deg.filter(|width| *width <= WIDEST_DEG)?;
+    Some(2.0 * metres * (width * PI / 360.0).tan())
 }
 
 #[cfg(test)]
@@ -94,6 +98,9 @@ mod tests {
     #[test]
     fn the_spot_is_twice_the_tangent_of_half_the_width() {
         // 2 tan 30 degrees is 1.154 701 (any table of the tangent).
-        assert!((spot_m(300.0, 60.0) - 346.410).abs() < 1e-2);
+        let spot = spot_m(300.0, Some(60.0));
+        assert!(spot.is_some_and(|spot| (spot - 346.410).abs() < 1e-2));
+        assert_eq!(spot_m(300.0, Some(175.0)), None);
+        assert_eq!(spot_m(300.0, None), None);
     }
 }

@@ -8,14 +8,17 @@ use tinwave_maker::entry::{
     LengthUnit, format_length_exact, format_length_number, format_metres, parse_length,
 };
 use tinwave_maker::history::Change;
-use tinwave_protocol::beam::{FunnelFound, FunnelLimits, FunnelPoint, SearchFunnel};
+use tinwave_protocol::beam::{
+    FunnelFound, FunnelLimits, FunnelPoint, MouthChoice as Choice, MouthGoal, SearchFunnel,
+};
 use tinwave_words::beam as words;
 use tinwave_words::figures::degrees;
+use tinwave_words::{Caution, caution};
 
-use super::funnel_trade::{Along, TradeChart, TradeTable};
+use super::funnel_trade::{Along, TradeChart, TradePoints};
 use crate::kit::{
-    Action, ActionKind, Fault, FindingBlock, FindingTone, Fold, NumberField, ProgressBar,
-    TableFold, TableText,
+    Action, ActionKind, CautionBlock, Fault, FindingBlock, FindingTone, Fold, NumberField,
+    ProgressBar, TableFold, TableText,
 };
 use crate::state::Workshop;
 use crate::worker::{Task, TaskState};
@@ -33,7 +36,10 @@ const FIRST: FunnelLimits = FunnelLimits {
 
 /// The designer in its fold.
 #[component]
-pub fn FunnelFold() -> impl IntoView {
+pub fn FunnelFold(
+    /// What could stand at the mouth: its funnel is told while none was searched for.
+    choices: Memo<Vec<Choice>>,
+) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let limits = RwSignal::new(FIRST);
     let sides = RwSignal::new(Sides::default());
@@ -63,7 +69,8 @@ pub fn FunnelFold() -> impl IntoView {
         task.run(SearchFunnel { design, limits });
     };
     let summary = move || {
-        let best = best.get().map(|best| (best.gain_dbi, best.mouth_um));
+        let searched = best.get().map(|best| (best.gain_dbi, best.length_m));
+        let best = searched.or_else(|| choices.with(|choices| moderate(choices, workshop)));
         words::funnel_summary(best, workshop.unit.get())
     };
     let [find, solving, _] = words::funnel_search();
@@ -80,9 +87,35 @@ pub fn FunnelFold() -> impl IntoView {
                     on_stop=move |()| task.stop()/>
             </Show>
             <Found found best/>
+            <CautionBlock caution=caution(Caution::DrillEdges)/>
             <FlatSheet seam=move || limits.with(|limits| limits.seam_um)/>
         </Fold>
     }
+}
+
+/// Gain and length of the funnel of moderate size.
+fn moderate(choices: &[Choice], workshop: Workshop) -> Option<(f64, f64)> {
+    let funnel = choices
+        .iter()
+        .find(|choice| choice.goal == MouthGoal::Funnel)?;
+    let can_um = workshop
+        .work
+        .with(|work| work.design.can.inside_diameter_um);
+    let length_m = funnel_length_m(funnel.mouth, can_um)?;
+    Some((funnel.radiated.gain_dbi, length_m))
+}
+
+/// Along the axis; `None` where no funnel stands at the mouth.
+pub fn funnel_length_m(mouth: Mouth, can_um: u32) -> Option<f64> {
+    let Mouth::Funnel {
+        mouth_diameter_um,
+        half_angle_millideg,
+    } = mouth
+    else {
+        return None;
+    };
+    let half_angle = (f64::from(half_angle_millideg) / 1e3).to_radians();
+    Some(0.5 * (metres(mouth_diameter_um) - metres(can_um)) / half_angle.tan())
 }
 
 fn share(state: &TaskState<Option<FunnelFound>>) -> f32 {
@@ -198,8 +231,9 @@ fn Found(found: Memo<Option<FunnelFound>>, best: Memo<Option<FunnelPoint>>) -> i
         </Show>
         <Show when=move || found.with(Option::is_some)>
             <TradeChart found along=Along::Length/>
+            <TradePoints found along=Along::Length/>
             <TradeChart found along=Along::Mouth/>
-            <TradeTable found/>
+            <TradePoints found along=Along::Mouth/>
         </Show>
     }
 }
@@ -275,6 +309,18 @@ mod tests {
         assert_eq!(value(1), Some("180.0 mm"));
         assert_eq!(value(2), Some("180°"));
         assert_eq!(value(3), Some("360.0 mm"));
+    }
+
+    #[test]
+    fn a_funnel_has_a_length() {
+        let funnel = Mouth::Funnel {
+            mouth_diameter_um: 180_000,
+            half_angle_millideg: 30_000,
+        };
+        // 45 mm over the tangent of 30 degrees is 77.94 mm.
+        let length = funnel_length_m(funnel, 90_000);
+        assert!(length.is_some_and(|length| (length - 0.077_942).abs() < 1e-6));
+        assert_eq!(funnel_length_m(Mouth::Open, 90_000), None);
     }
 
     #[test]

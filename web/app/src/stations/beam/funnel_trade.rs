@@ -100,18 +100,19 @@ fn chart(found: Option<&FunnelFound>, along: Along, unit: LengthUnit) -> ChartSp
     spec
 }
 
-/// Every point of the trade against length as a button that takes it.
+/// Every point of a trade as a button that takes it.
 #[component]
-pub fn TradeTable(
+pub fn TradePoints(
     /// What the search has found.
     found: Memo<Option<FunnelFound>>,
+    /// What the trade is against.
+    along: Along,
 ) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let points = move || {
         found.with(|found| {
-            found
-                .as_ref()
-                .map_or_else(Vec::new, |found| found.by_length.clone())
+            let found = found.as_ref();
+            found.map_or_else(Vec::new, |found| along.points(found).to_vec())
         })
     };
     let row = move |point: FunnelPoint| {

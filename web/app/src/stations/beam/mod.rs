@@ -1,7 +1,9 @@
 //! The Beam station: gain and widths, what stands at the mouth, patterns, the dish.
 
+pub mod any_cut;
 pub mod band_gain;
 pub mod dish;
+pub mod dish_facts;
 pub mod figures;
 pub mod funnel;
 pub mod funnel_trade;
@@ -9,18 +11,22 @@ pub mod mouths;
 pub mod round;
 pub mod shown;
 pub mod side;
+#[cfg(test)]
+mod tests;
 
 use leptos::prelude::*;
 use tinwave_maker::station::Station;
 use tinwave_words::beam as words;
+use tinwave_words::{Caution, caution};
 
-use crate::kit::{StationPage, Waits};
+use crate::kit::{CautionBlock, StationPage, Waits};
 use crate::state::Workshop;
-use band_gain::BandGain;
+use any_cut::CutFold;
+use band_gain::{BandGain, beam_over_band};
 use dish::DishFold;
 use figures::BeamFigures;
 use funnel::FunnelFold;
-use mouths::{MouthChoice, MouthSizes};
+use mouths::{MouthChoice, MouthSizes, choices};
 use round::RoundPart;
 use shown::Shown;
 use side::SidePart;
@@ -30,6 +36,8 @@ use side::SidePart;
 pub fn BeamStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let shown = Memo::new(move |_| Shown::of(workshop));
+    let over_band = beam_over_band(workshop);
+    let choices = choices(workshop);
     let answer = move || {
         shown.with(|shown| match shown {
             Shown::Beam(beam) => words::answer(beam.gain_dbi, beam.e.width_deg, beam.h_deg),
@@ -48,12 +56,22 @@ pub fn BeamStation() -> impl IntoView {
         <StationPage station=Station::Beam answer reason
             picture=move || view! { <Show when=move || has_beam.get() fallback=NoBeam><SidePart shown/></Show> }
             figures=move || view! { <Show when=move || has_beam.get()><BeamFigures shown/></Show> }
-            entries=move || view! { <MouthChoice/> <MouthSizes/> }
+            entries=move || view! {
+                <MouthChoice found=choices/>
+                <MouthSizes/>
+                <Show when=move || has_beam.get()>
+                    <CautionBlock caution=caution(Caution::PowerNearEyes)/>
+                </Show>
+            }
             more=move || view! {
                 <Show when=move || has_beam.get()>
                     <RoundPart shown/>
-                    <BandGain/>
-                    <div class="folds"><FunnelFold/><DishFold/></div>
+                    <BandGain found=over_band/>
+                    <div class="folds">
+                        <FunnelFold choices/>
+                        <DishFold shown found=over_band/>
+                        <CutFold shown/>
+                    </div>
                 </Show>
             }/>
     }

@@ -1,8 +1,10 @@
 //! What stands at the mouth: four choices as pictures with their gain, and the sizes of
 //! the one that stands there.
 
+use std::mem::discriminant;
+
 use leptos::prelude::*;
-use tinwave_core::design::Mouth;
+use tinwave_core::design::{Band, Design, Mouth};
 use tinwave_core::design_error::Field;
 use tinwave_maker::history::Change;
 use tinwave_protocol::beam::{MouthChoice as Choice, MouthChoices, MouthGoal};
@@ -10,7 +12,7 @@ use tinwave_words::beam as words;
 
 use crate::kit::{DesignField, EntryGroup, TableFold, TableText};
 use crate::state::Workshop;
-use crate::worker::Task;
+use crate::worker::{Task, TaskState};
 
 /// The goals that the four pictures stand for.
 const PICTURES: [MouthGoal; 4] = [
@@ -20,44 +22,62 @@ const PICTURES: [MouthGoal; 4] = [
     MouthGoal::CupForGain,
 ];
 
-/// What could stand at the mouth of the can: asked for once a can and band.
-fn choices(workshop: Workshop) -> Memo<Vec<Choice>> {
+/// All that the choices depend on.
+type CanKey = (u32, u32, Band);
+
+fn key_of(design: &Design) -> CanKey {
+    let can = design.can;
+    (can.inside_diameter_um, can.open_length_um, design.band)
+}
+
+/// What could stand at the mouth of the can: asked for once a can and band, whatever
+/// stands there; nothing of another can, and nothing while this one will not do.
+pub fn choices(workshop: Workshop) -> Memo<Vec<Choice>> {
     let task = Task::<Vec<Choice>>::new();
-    let key = Memo::new(move |_| {
-        workshop.work.with(|work| {
-            let can = work.design.can;
-            (can.inside_diameter_um, can.open_length_um, work.design.band)
-        })
-    });
+    let answers = workshop.answers;
+    let key = Memo::new(move |_| workshop.work.with(|work| key_of(&work.design)));
+    // The can's own outside comes first.
+    let may_ask = Memo::new(move |_| answers.outside.with(Option::is_some) && answers.has_cut());
+    let asked = RwSignal::new(None::<CanKey>);
     Effect::new(move |_| {
-        key.track();
-        // The can's own outside comes first.
-        let outside = workshop.answers.outside.with(Option::is_some);
-        if outside && workshop.answers.has_cut() {
+        let key = key.get();
+        if asked.get_untracked().is_some_and(|asked| asked != key) {
+            task.clear();
+            asked.set(None);
+        }
+        if may_ask.get() && asked.get_untracked().is_none() {
+            asked.set(Some(key));
             let design = workshop.work.with_untracked(|work| work.design.clone());
             task.run(MouthChoices { design });
         }
     });
     Memo::new(move |_| {
+        if asked.get() != Some(key.get()) || !answers.has_cut() {
+            return Vec::new();
+        }
         task.state().with(|state| match state {
-            crate::worker::TaskState::Working {
-                so_far: Some(so_far),
-                ..
-            } => so_far.clone(),
+            TaskState::Working { so_far, .. } => so_far.clone().unwrap_or_default(),
             state => state.answer().cloned().unwrap_or_default(),
         })
     })
 }
 
+/// Whether two mouths are of one kind, whatever their sizes.
 fn same_kind(one: Mouth, other: Mouth) -> bool {
-    words::mouth_name(one) == words::mouth_name(other)
+    let kind = |mouth| match mouth {
+        Mouth::Absorbing => discriminant(&Mouth::Open),
+        mouth => discriminant(&mouth),
+    };
+    kind(one) == kind(other)
 }
 
 /// The four pictures.
 #[component]
-pub fn MouthChoice() -> impl IntoView {
+pub fn MouthChoice(
+    /// What could stand there.
+    found: Memo<Vec<Choice>>,
+) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let found = choices(workshop);
     let present = Memo::new(move |_| workshop.work.with(|work| work.design.mouth));
     let picture = move |goal: MouthGoal| {
         let choice = Memo::new(move |_| {
@@ -100,7 +120,9 @@ pub fn MouthChoice() -> impl IntoView {
         <EntryGroup title=words::at_the_mouth()>
             <div class="mouth-choices">{PICTURES.map(picture).collect_view()}</div>
             <p class="note">{words::choices_note()}</p>
-            <TableFold name=words::at_the_mouth() table/>
+            <Show when=move || found.with(|found| !found.is_empty())>
+                <TableFold name=words::at_the_mouth() table=Signal::derive(table)/>
+            </Show>
         </EntryGroup>
     }
 }
