@@ -46,8 +46,21 @@ pub fn PlanField(
         let next = stepped(number, before.unwrap_or_default(), by, unit);
         plan.change(|plan| number.set(plan, next));
     };
-    // Units, fractions and a minus are typed with the full keyboard.
-    let full_keyboard = move || !matches!(quantity, PlanQuantity::Count | PlanQuantity::Decibels);
+    // Fractions, a minus and other units are typed with the full keyboard.
+    let full_keyboard = move || {
+        unit.get() == LengthUnit::Inch
+            || matches!(
+                quantity,
+                PlanQuantity::Power | PlanQuantity::Level | PlanQuantity::Gain
+            )
+            || matches!(
+                number,
+                PlanNumber::Distance
+                    | PlanNumber::Turn
+                    | PlanNumber::Snr
+                    | PlanNumber::ObstacleHeight(_)
+            )
+    };
     view! {
         <NumberField label=words::label(number) help=words::help(number) sub value take
             unit=move || quantity.symbol(unit.get()) on_step=step full_keyboard id=field_id(number)/>
