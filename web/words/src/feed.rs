@@ -591,6 +591,12 @@ pub const fn curve_best() -> &'static str {
     "best"
 }
 
+/// Name of a measured curve.
+#[must_use]
+pub const fn curve_measured() -> &'static str {
+    "measured"
+}
+
 /// An impedance, ohm; its spaces do not break.
 #[must_use]
 pub fn impedance(ohm: Complex) -> String {

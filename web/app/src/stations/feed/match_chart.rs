@@ -1,8 +1,10 @@
 //! The match over the band: as a curve, and on a Smith chart.
 
 use leptos::prelude::*;
+use tinwave_core::complex::Complex;
 use tinwave_core::design::Design;
 use tinwave_core::match_band::SweepPoint;
+use tinwave_core::reflection::{PointMatch, vswr};
 use tinwave_drawing::chart::{Axis, ChartSpec, Series, Style};
 use tinwave_drawing::smith::{Locus, SmithSpec};
 use tinwave_drawing::sweep::{interpolate, nearest};
@@ -12,6 +14,7 @@ use tinwave_words::feed as words;
 use super::known::{Compared, Feed};
 use crate::kit::XyChart;
 use crate::pictures::SmithPicture;
+use crate::state::Measured;
 
 /// A curve that is only compared with does not stretch the axis beyond this.
 const MOST_FOR_COMPARED: f64 = 2.8;
@@ -21,9 +24,11 @@ const MOST_FOR_COMPARED: f64 = 2.8;
 pub fn MatchChart() -> impl IntoView {
     let feed = expect_context::<Feed>();
     let spec = move || {
+        let curve = feed.workshop.measuring.curve.get();
+        let (this, other) = (feed.this(), feed.compared());
         feed.workshop
             .work
-            .with(|work| chart(&work.design, feed.this().as_ref(), feed.compared().as_ref()))
+            .with(|work| chart(&work.design, this.as_ref(), other.as_ref(), &curve))
     };
     let note = move || {
         let sweep = feed
@@ -53,7 +58,13 @@ fn at(sweep: &[SweepPoint], mhz: f64) -> Option<SweepPoint> {
     between.or_else(|| nearest(sweep, khz).copied())
 }
 
-fn chart(design: &Design, this: Option<&Compared>, other: Option<&Compared>) -> ChartSpec {
+/// This cut, the one it is compared with, and what was measured (Hz, VSWR).
+fn chart(
+    design: &Design,
+    this: Option<&Compared>,
+    other: Option<&Compared>,
+    measured: &[(f64, f64)],
+) -> ChartSpec {
     let mhz = |khz: u32| f64::from(khz) / 1e3;
     let worst = |of: Option<&Compared>| {
         let summary = of.and_then(|of| of.analysis.match_summary);
@@ -84,7 +95,31 @@ fn chart(design: &Design, this: Option<&Compared>, other: Option<&Compared>) -> 
         .into_iter()
         .filter_map(|(of, style)| Some(Series::new(of?.name.clone(), style, points(of?))))
         .collect();
+    if !measured.is_empty() {
+        let points = measured.iter().map(|(hz, vswr)| (hz / 1e6, *vswr));
+        let name = words::curve_measured();
+        spec.series
+            .push(Series::new(name, Style::Measured, points.collect()));
+    }
     spec
+}
+
+/// What was measured, on the Smith chart: only its reflection is drawn.
+fn measured_locus(measured: Measured) -> Locus {
+    let point = |(hz, reflection): (f64, Complex)| SweepPoint {
+        // A chart's frequencies lie far within the range.
+        frequency_khz: (hz / 1e3).round() as u32,
+        at: Some(PointMatch {
+            impedance_ohm: Complex::ZERO,
+            reflection,
+            vswr: vswr(reflection.abs()),
+        }),
+    };
+    Locus {
+        name: words::curve_measured().to_owned(),
+        style: Style::Measured,
+        sweep: measured.points.into_iter().map(point).collect(),
+    }
 }
 
 /// The same on a Smith chart.
@@ -104,8 +139,12 @@ pub fn MatchSmith() -> impl IntoView {
             (feed.this(), Style::This),
             (feed.compared(), Style::Compared),
         ];
+        let measured = feed.workshop.measuring.measured.get();
+        let measured = measured.filter(|measured| measured.has_phase);
+        let loci = curves.into_iter().filter_map(locus);
+        let loci = loci.chain(measured.map(measured_locus)).collect();
         feed.workshop.work.with(|work| SmithSpec {
-            loci: curves.into_iter().filter_map(locus).collect(),
+            loci,
             band: work.design.band,
             reference_milliohm: work.design.probe.reference_milliohm,
         })
