@@ -30,7 +30,7 @@ scenario('files of every kind, under the name of the design', async (t) => {
   const { url } = await serve(t);
   const page = await started(t, url);
   // A name in another script, with markup in it: 果园 (north) <gate>.
-  await page.goto(`${url}#v=1&at=make&u=best&n=~kgs.~h65._~14north~19_~1ogate~1q&b=2400-2483.5&d=87&l=190&pw=1.29&pl=31.25&pd=69.81`);
+  await page.goto(`${url}#v=1&at=make&u=best&n=~kgs.~h65._~14.north~15._~1o.gate~1q.&b=2400-2483.5&d=87&l=190&pw=1.29&pl=31.25&pd=69.81`);
   await settled(page);
   await page.getByRole('button', { name: 'Save PDF' }).and(page.locator(':enabled')).waitFor();
   const pdf = await saved(page, 'pdf');
@@ -56,7 +56,7 @@ scenario('a ruler that cannot be is refused beside its entry', async (t) => {
   const across = page.getByRole('textbox', { name: /across/i }).first();
   await across.fill('5');
   await across.press('Enter');
-  await page.getByText(/90 to 110/).first().waitFor();
+  await page.getByText(/90\.0 to 110\.0 mm/).first().waitFor();
   await across.fill('98');
   await across.press('Enter');
   const pdf = await saved(page, 'pdf');
@@ -112,7 +112,10 @@ scenario('printing the page from any station gives the build sheet', async (t) =
     const sheet = page.locator('.build-sheet');
     assert.ok(await sheet.isVisible(), station);
     const text = await sheet.innerText();
-    assert.match(text, /74\.0/); // 69.81 + 0.2 + 4.0 mm, to a tenth.
+    // The cut that the address has: from the closed end's rim, past the wall and its rim of 4 mm.
+    const distance = await page.evaluate(() => Number(new URLSearchParams(location.hash.slice(1)).get('pd')));
+    const drilled = (distance + 0.2 + 4).toFixed(1);
+    assert.ok(distance > 40 && text.includes(drilled), `${drilled} in ${text}`);
     await page.emulateMedia({ media: 'screen' });
   }
 });

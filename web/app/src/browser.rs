@@ -30,18 +30,21 @@ impl Timer {
         Self(StoredValue::new(None))
     }
 
-    /// Runs a task after a while, in place of the one that waits.
+    /// Runs a task after a while, in place of the one that waits; not if the component has
+    /// gone by then, and with it what the task is about.
     pub fn set(self, after_ms: u32, task: impl FnOnce() + 'static) {
         self.clear();
-        if !is_here() {
+        if !is_here() || self.0.is_disposed() {
             return;
         }
         let run = move || {
-            self.0.try_set_value(None);
-            task();
+            let is_here_still = self.0.try_set_value(None).is_none();
+            if is_here_still {
+                task();
+            }
         };
         let handle = set_timeout_with_handle(run, Duration::from_millis(u64::from(after_ms)));
-        self.0.set_value(handle.ok());
+        self.0.try_set_value(handle.ok());
     }
 
     /// Whether a task waits.

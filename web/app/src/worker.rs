@@ -99,8 +99,12 @@ impl<A: Clone + Send + Sync + DeserializeOwned + 'static> Task<A> {
         self.run_then(question, |_| {});
     }
 
-    /// Asks, and does something with the answer as well.
+    /// Asks, and does something with the answer as well. Nobody is asked once the
+    /// component has gone.
     pub fn run_then<Q: Question<Answer = A>>(self, question: Q, then: impl Fn(&A) + 'static) {
+        if self.job.is_disposed() {
+            return;
+        }
         if let Some(id) = self.job.get_value() {
             forget(id);
         }

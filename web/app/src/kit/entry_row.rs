@@ -85,6 +85,9 @@ pub fn EntryRow(
         entering.set_value(false);
     };
     let on_blur = move |_| {
+        if entry.is_gone() {
+            return;
+        }
         entry.leave();
         help_goes.set(HELP_GOES_MS, move || help_open.set(false));
     };

@@ -139,8 +139,18 @@ impl EntryState {
         }
     }
 
+    /// Whether the entry went with its station: a cell that is taken away is left too, and
+    /// the browser tells of it when nothing is there to hear.
+    #[must_use]
+    pub fn is_gone(self) -> bool {
+        self.focused.is_disposed()
+    }
+
     /// The cell is left.
     pub fn leave(self) {
+        if self.is_gone() {
+            return;
+        }
         self.focused.set(false);
         self.commit();
     }
@@ -217,6 +227,19 @@ mod tests {
             assert_eq!(entry.shown(), "88");
             assert!(entry.fault().is_none());
         });
+    }
+
+    #[test]
+    fn a_cell_that_goes_with_its_station_is_left_in_peace() {
+        let station = Owner::new();
+        let value = RwSignal::new(87);
+        let entry = station.with(|| number(value));
+        entry.enter();
+        entry.input("88".into());
+        station.cleanup();
+        assert!(entry.is_gone());
+        entry.leave();
+        assert_eq!(value.get_untracked(), 88);
     }
 
     #[test]

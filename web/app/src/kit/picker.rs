@@ -237,6 +237,10 @@ impl PickerState {
 
     /// The cell is left: a text of one's own is read; a search that picked nothing ends.
     fn leave(self) {
+        // The list may have gone with its station, and the focus with it.
+        if self.open.is_disposed() {
+            return;
+        }
         self.open.set(false);
         if self.fault.with_untracked(Option::is_some) {
             return;

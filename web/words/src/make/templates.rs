@@ -2,7 +2,7 @@
 
 use tinwave_maker::entry::LengthUnit;
 
-use super::ruled;
+use super::{ruled, ruler};
 
 /// Heads the part.
 #[must_use]
@@ -142,7 +142,7 @@ pub fn ruler_out_of_range(low_um: u32, high_um: u32) -> String {
     let unit = LengthUnit::Millimetre;
     format!(
         "A printed 100 mm ruler measures {} to {}.",
-        ruled(low_um, unit),
+        ruler(low_um, unit),
         ruled(high_um, unit)
     )
 }

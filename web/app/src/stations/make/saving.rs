@@ -53,6 +53,11 @@ impl Saving {
         self.said.get()
     }
 
+    /// Says it; the bench may answer when the station has gone.
+    fn say(self, text: String) {
+        self.said.try_set(text);
+    }
+
     /// Whether a file is being written.
     #[must_use]
     pub fn is_busy(self) -> bool {
@@ -66,7 +71,7 @@ impl Saving {
         self.bench.fit_then(
             move |found| match untrack(|| self.bench.print_job(&found)) {
                 Some(job) => then(job),
-                None => self.said.set(words::no_known_hole().into()),
+                None => self.say(words::no_known_hole().into()),
             },
         );
     }
