@@ -7,6 +7,7 @@ import { extname, join } from 'node:path';
 import {
   FIRST,
   FOR_WORK,
+  allKept,
   checkNothingOffered,
   checkQuiet,
   copyOf,
@@ -44,7 +45,7 @@ scenario('keeps everything, and says so once', async (t) => {
   const told = await hearing(page);
   await page.goto(url);
   await ready(page);
-  await page.locator('html[data-offline="kept"]').waitFor({ state: 'attached' });
+  await allKept(page);
   assert.equal(await told(), 1);
   const notice = page.getByRole('status').filter({ hasText: 'without a network' });
   await notice.waitFor();
@@ -67,7 +68,7 @@ scenario('reloads and opens links with the server stopped', async (t) => {
   const server = await serve(t);
   const context = await profile(t);
   const page = await ready(await openIn(context, server.url));
-  await keptOffline(page);
+  await allKept(page);
   const before = await version(page);
 
   await server.stop();

@@ -204,6 +204,11 @@ export async function keptOffline(page) {
   });
 }
 
+/** Waits until all of it is kept: what is fetched later, too. The page says so itself. */
+export async function allKept(page) {
+  await page.locator('html[data-offline="kept"]').waitFor({ state: 'attached' });
+}
+
 /** Fails for anything that the page complained of so far. */
 export async function checkQuiet(page) {
   await page.evaluate(() => new Promise((done) => setTimeout(done, 100))); // Reports come a little late.

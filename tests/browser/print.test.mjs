@@ -6,7 +6,7 @@ import { execFile } from 'node:child_process';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { atStation, checkQuiet, open, ready, scenario, scratch, serve, settled } from './page.mjs';
+import { allKept, atStation, checkQuiet, open, ready, scenario, scratch, serve, settled } from './page.mjs';
 
 async function started(t, url, options = {}) {
   const page = await ready(await open(t, url, { width: 360, height: 740, acceptDownloads: true, ...options }));
@@ -92,7 +92,7 @@ scenario('the browser prints the sheets alone, at true scale', async (t) => {
 scenario('printing works without a network', async (t) => {
   const { url, stop } = await serve(t);
   const page = await started(t, url);
-  await page.locator('html[data-offline="kept"]').waitFor({ state: 'attached' });
+  await allKept(page);
   await stop();
   await page.reload();
   await ready(page);

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import {
   FIRST,
   SECOND,
+  allKept,
   checkQuiet,
   keptOffline,
   openIn,
@@ -28,7 +29,7 @@ scenario('works, and is kept offline, below a path', async (t) => {
   });
   await page.goto(server.url);
   await ready(page);
-  await keptOffline(page);
+  await allKept(page);
   assert.deepEqual(outside, []);
   const scope = await page.evaluate(async () => (await navigator.serviceWorker.ready).scope);
   assert.equal(scope, server.url);

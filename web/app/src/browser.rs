@@ -204,6 +204,19 @@ pub fn select_all(input: &web_sys::HtmlInputElement) {
     }
 }
 
+/// Lets a finger's keypad go, which gives its room back to the page; whether there is one.
+pub fn put_keypad_away() -> bool {
+    if !is_here() || !has_finger() {
+        return false;
+    }
+    let focused = document().active_element();
+    if let Some(cell) = focused.and_then(|one| one.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Only what can't have the focus refuses.
+        let _ = cell.blur();
+    }
+    true
+}
+
 /// Tells an element's height, px, now and whenever it changes, for as long as the
 /// component that asks lives.
 pub fn watch_height(element: &web_sys::HtmlElement, told: impl Fn(i32) + 'static) {
@@ -451,6 +464,12 @@ pub fn copy_text(text: &str, done: impl FnOnce(bool) + 'static) {
     });
 }
 
+/// Whether a finger is the device's pointer.
+fn has_finger() -> bool {
+    let media = window().match_media("(pointer: coarse)").ok().flatten();
+    media.is_some_and(|media| media.matches())
+}
+
 /// Passes a link on by the device's own list, where a finger is its pointer and it has
 /// one; else copies it. Hands on whether it was copied, nothing where the device's list
 /// was shown.
@@ -458,14 +477,10 @@ pub fn share_link(link: &str, done: impl FnOnce(Option<bool>) + 'static) {
     if !is_here() {
         return;
     }
-    let finger = window()
-        .match_media("(pointer: coarse)")
-        .ok()
-        .flatten()
-        .is_some_and(|media| media.matches());
     let data = web_sys::ShareData::new();
     data.set_url(link);
-    if finger && js_sys::Reflect::has(&window().navigator(), &"share".into()).unwrap_or(false) {
+    if has_finger() && js_sys::Reflect::has(&window().navigator(), &"share".into()).unwrap_or(false)
+    {
         let sharing = window().navigator().share_with_data(&data);
         leptos::task::spawn_local(async move {
             // Shutting the list again is a refusal too: nothing to be said.

@@ -96,7 +96,9 @@ pub fn EntryRow(
         match (event.key().as_str(), on_step) {
             ("Enter", _) => {
                 entry.commit();
-                browser::select_all(&event_target::<web_sys::HtmlInputElement>(&event));
+                if !browser::put_keypad_away() {
+                    browser::select_all(&event_target::<web_sys::HtmlInputElement>(&event));
+                }
             }
             ("Escape", _) => entry.settle(),
             ("ArrowUp", Some(on_step)) => stepped(&event, entry, on_step, step),

@@ -226,6 +226,7 @@ impl PickerState {
 
     fn choose(self, key: String) {
         self.settle();
+        browser::put_keypad_away();
         self.on_choose.run(key);
     }
 
