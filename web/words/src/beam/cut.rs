@@ -39,8 +39,8 @@ pub fn cut_found(
 ) -> String {
     let turned = format!("{}°", trimmed(azimuth_deg, 1));
     let place = match azimuth_deg.rem_euclid(180.0) {
-        turn if turn == 0.0 => format!("{turned}, along the wire"),
-        turn if turn == 90.0 => format!("{turned}, across the wire"),
+        0.0 => format!("{turned}, along the wire"),
+        90.0 => format!("{turned}, across the wire"),
         _ => turned,
     };
     let width = width_deg.map_or_else(
