@@ -55,7 +55,7 @@ pub const fn nothing() -> &'static str {
     "There is nothing to draw yet."
 }
 
-/// Name of the table in that fold.
+/// Name of a table that says the same as a picture, or more, of that title.
 #[must_use]
 pub fn table_of(title: &str) -> String {
     [title, ", as a table"].concat()

@@ -1,6 +1,7 @@
 //! The same as a table, below every chart.
 
 use leptos::prelude::*;
+use tinwave_words::chart::table_of;
 use tinwave_words::frame as words;
 
 /// A table's texts.
@@ -19,7 +20,7 @@ pub struct TableText {
 /// ```
 #[component]
 pub fn TableFold(
-    /// What the table is of: its caption.
+    /// What the table is of.
     #[prop(into)]
     name: Signal<String>,
     /// Its texts; asked for only while it is open.
@@ -42,7 +43,8 @@ pub fn TableFold(
             on:toggle=move |event| is_open.set(event_target::<web_sys::HtmlElement>(&event).has_attribute("open"))>
             <summary>{words::same_as_table()}<span class="unseen">": "{name}</span></summary>
             <Show when=move || is_open.get()>
-                <div class="wide-table" role="region" tabindex="0" aria-label=name>
+                // A name of its own: the part around it has the plain one.
+                <div class="wide-table" role="region" tabindex="0" aria-label=move || name.with(|name| table_of(name))>
                     <table class="figures-table">{rows}</table>
                 </div>
             </Show>
@@ -85,7 +87,7 @@ mod tests {
             view! { <TableFold name="Match" open=true table=Signal::derive(table)/> }.to_html()
         });
         assert!(
-            html.contains("tabindex=\"0\"") && html.contains("aria-label=\"Match\""),
+            html.contains("tabindex=\"0\"") && html.contains("aria-label=\"Match, as a table\""),
             "{html}"
         );
         assert!(html.contains("scope=\"row\">2400"), "{html}");

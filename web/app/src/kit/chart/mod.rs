@@ -150,8 +150,7 @@ fn chart_plot(
 }
 
 fn fold(title: Signal<String>, spec: Memo<ChartSpec>) -> AnyView {
-    let name = move || words::table_of(&title.get());
-    view! { <TableFold name table=move || spec.with(table)/> }.into_any()
+    view! { <TableFold name=title table=move || spec.with(table)/> }.into_any()
 }
 
 fn readout(reading: &Reading) -> impl IntoView + use<> {

@@ -76,7 +76,7 @@ pub fn WidthGauge() -> impl IntoView {
         words::how_wide_note(band, workshop.unit.get())
     };
     view! {
-        <Part title=words::how_wide() note wide=true>
+        <Part title=words::how_wide() note>
             <div class="gauge">
                 <svg class="gauge-bar" role="img" aria-label=move || described(workshop, gauge)>
                     <defs>

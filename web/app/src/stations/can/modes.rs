@@ -56,7 +56,7 @@ pub fn WhatPasses() -> impl IntoView {
         }),
     };
     view! {
-        <Part title=words::what_passes() wide=true>
+        <Part title=words::what_passes()>
             <p class="note">{words::each_row_is_a()}" "<TermHint of=Term::Mode/>{move || modes.with(|modes| words::what_passes_note(modes))}</p>
             <div class="mode-rows">{rows}</div>
             <svg class="mode-axis" aria-hidden="true">

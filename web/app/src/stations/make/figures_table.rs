@@ -5,6 +5,7 @@ use tinwave_core::best_cut::Allowance;
 use tinwave_core::ruler::RulerFigures;
 use tinwave_maker::entry::LengthUnit;
 use tinwave_maker::workpiece::Workpiece;
+use tinwave_words::chart::table_of;
 use tinwave_words::make::{self as words, Row};
 
 use super::bench::{Bench, Readiness};
@@ -113,7 +114,7 @@ pub fn FiguresTable(
     view! {
         <Part title=words::all_figures() note=words::plus_and_minus_note()>
             <Show when=is_ready fallback=|| view! { <p class="note">{words::waits_for_cut()}</p> }>
-                <div class="wide-table" role="region" tabindex="0" aria-label=words::all_figures()>
+                <div class="wide-table" role="region" tabindex="0" aria-label=table_of(words::all_figures())>
                     {move || table(rows.get(), bench.workshop.unit.get())}
                 </div>
             </Show>

@@ -27,6 +27,7 @@ pub use paper::PaperSheets;
 
 use figures_table::FiguresTable;
 use picture::StepPicture;
+use sheets::SheetPreviews;
 use step_list::StepList;
 use step_view::{BigFigure, StepButtons, StepCautions, StepCheck, StepCount};
 use templates::Templates;
@@ -86,6 +87,6 @@ fn AtTheBench(
                 <StepList bench/>
                 <StepCautions bench/>
             }
-            more=move || view! { <Templates bench/> <FiguresTable bench/> }/>
+            more=move || view! { <Templates bench/> <FiguresTable bench/> <SheetPreviews bench/> }/>
     }
 }

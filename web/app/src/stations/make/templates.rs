@@ -13,7 +13,6 @@ use super::bench::{Bench, Readiness};
 use super::choices::{PAPERS, PrintChoices, RIMS, SEAMS, by_key, paper_key, rim_key, seam_key};
 use super::print_job::{cap_note, rivet_note};
 use super::saving::Saving;
-use super::sheets::SheetPreviews;
 use crate::kit::{Action, ActionKind, Check, Fault, Fold, NumberField, Part, Pick, ShortList};
 
 /// A paper's name.
@@ -83,7 +82,6 @@ pub fn Templates(
             <RulersFold bench/>
             <SheetsFold bench/>
         </Part>
-        <SheetPreviews bench/>
     }
 }
 
