@@ -31,7 +31,12 @@ fn a_cut_moves_what_is_known_by_what_it_took() {
     assert_near("its error", cut.sd_of(WIRE).expect("known"), 5e-4, 1e-12);
     // The can was not touched, and how its error goes with the wire's stays.
     assert_near("the can", cut.means[1], -1e-4, 1e-12);
-    assert_near("the can's error", cut.sd_of(CAN).expect("known"), 2e-4, 1e-12);
+    assert_near(
+        "the can's error",
+        cut.sd_of(CAN).expect("known"),
+        2e-4,
+        1e-12,
+    );
     assert_near("together", cut.covariance.at(0, 1), 2e-8, 1e-12);
 }
 
@@ -43,7 +48,12 @@ fn what_was_made_anew_is_known_by_its_own_error_alone() {
     assert_near("together", anew.covariance.at(0, 1), 0.0, 1e-12);
     assert_near("together", anew.covariance.at(1, 0), 0.0, 1e-12);
     assert_near("the can", anew.means[1], -1e-4, 1e-12);
-    assert_near("the can's error", anew.sd_of(CAN).expect("known"), 2e-4, 1e-12);
+    assert_near(
+        "the can's error",
+        anew.sd_of(CAN).expect("known"),
+        2e-4,
+        1e-12,
+    );
 }
 
 #[test]

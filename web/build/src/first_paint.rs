@@ -34,7 +34,9 @@ impl FirstPaint {
                 fault: "the first paint came out empty".to_owned(),
             });
         }
-        Ok(Self::of(markup))
+        // Marks where a program that took this markup over would find its texts; ours makes
+        // its own.
+        Ok(Self::of(&markup.replace("<!>", "")))
     }
 
     /// Moves the styles of single elements into the style sheet: the content policy
