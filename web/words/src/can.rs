@@ -33,6 +33,12 @@ pub const fn example_note() -> &'static str {
     "This is an example. Type your can’s width: cut, match and beam follow."
 }
 
+/// In its place from the first edit on.
+#[must_use]
+pub const fn own_note() -> &'static str {
+    "Now it is your can: cut, match and beam follow what you type."
+}
+
 /// What is chosen between: the ways to a diameter.
 #[must_use]
 pub const fn measured_how() -> &'static str {

@@ -52,7 +52,7 @@ pub const fn part_titles(part: PartTitle) -> (&'static str, &'static str) {
         PartTitle::Steps => ("Link budget, step by step", ""),
         PartTitle::Receive => (
             "What can be received",
-            "without sending anything; what is marked uncertain is to be looked up",
+            "nothing is sent; what is uncertain is marked so",
         ),
         PartTitle::Safe => (
             "Keep away from the mouth",

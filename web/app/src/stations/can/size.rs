@@ -31,11 +31,11 @@ pub fn SizeEntries() -> impl IntoView {
             words::wall_recess_metal_values(can.wall_um, can.base_recess_um, can.metal, unit)
         })
     };
+    // A station that is opened for a can of one's own needs no such line.
+    let began_as_example = untrack(|| workshop.is_example());
     view! {
         <EntryGroup title=words::size() quiet=true>
-            <Show when=move || workshop.is_example()>
-                <p class="example-note">{words::example_note()}</p>
-            </Show>
+            {began_as_example.then(|| view! { <ExampleNote/> })}
             <Choice label=words::measured_how() picks=ways
                 chosen=move || by.get().key().to_owned() on_choose=choose/>
             <WidthEntry by/>
@@ -51,4 +51,21 @@ pub fn SizeEntries() -> impl IntoView {
         </EntryGroup>
     }
     .into_any()
+}
+
+/// That it is an example; from the first edit on, that it no longer is. Both take the
+/// same room: what is typed in below must not move under the finger.
+#[component]
+fn ExampleNote() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    let is_example = Memo::new(move |_| workshop.is_example());
+    let said = |sentence: &'static str, is_true: Signal<bool>| {
+        view! { <span class:covered=move || !is_true.get()>{sentence}</span> }
+    };
+    view! {
+        <p class="example-note">
+            {said(words::example_note(), is_example.into())}
+            {said(words::own_note(), Signal::derive(move || !is_example.get()))}
+        </p>
+    }
 }
