@@ -246,14 +246,7 @@ pub fn size(design: &Design, unit: LengthUnit) -> String {
 /// Size and band, below the name.
 #[must_use]
 pub fn size_and_band(design: &Design, unit: LengthUnit) -> String {
-    let band = design.band;
-    let (low, high) = (band_edge(band.low_khz), band_edge(band.high_khz));
-    format!("{}, {low} to {high} MHz", size(design, unit))
-}
-
-/// A band's edge as it is, without its unit.
-fn band_edge(khz: u32) -> String {
-    super::figures::trimmed(f64::from(khz) / 1e3, 3)
+    format!("{}, {}", size(design, unit), super::can::band_edges(design.band))
 }
 
 /// Undo, with what it takes back.

@@ -58,10 +58,16 @@ fn Title() -> impl IntoView {
                 .with(|work| words::size(&work.design, workshop.unit.get())),
         }
     };
+    // What stands above is not said again.
     let below = move || {
-        workshop
-            .work
-            .with(|work| words::size_and_band(&work.design, workshop.unit.get()))
+        let is_named = is_example.get() || workshop.work.with(|work| !work.design.name.is_empty());
+        workshop.work.with(|work| {
+            if is_named {
+                words::size_and_band(&work.design, workshop.unit.get())
+            } else {
+                tinwave_words::can::band_edges(work.design.band)
+            }
+        })
     };
     let href = move || format!("#{}", workshop.fragment_at(Station::Shelf));
     let open = move |event: leptos::ev::MouseEvent| {
