@@ -6,14 +6,12 @@ use crate::frame::{self, Rail, Said, SidePages, SkipLink, Strip, Told, TopLine};
 use crate::state::Workshop;
 use crate::stations::OpenStation;
 use crate::stations::later::{Later, LaterPart};
-use crate::stations::make::Bench;
 
 /// The whole page: the top line, the stations' names, and the station that is open.
 #[component]
 pub fn App() -> impl IntoView {
     let workshop = Workshop::open();
     provide_context(workshop);
-    provide_context(Bench::open(workshop));
     frame::begin(workshop);
     let pages = expect_context::<SidePages>();
     let place = move || match pages.open() {

@@ -246,7 +246,11 @@ pub fn size(design: &Design, unit: LengthUnit) -> String {
 /// Size and band, below the name.
 #[must_use]
 pub fn size_and_band(design: &Design, unit: LengthUnit) -> String {
-    format!("{}, {}", size(design, unit), super::can::band_edges(design.band))
+    format!(
+        "{}, {}",
+        size(design, unit),
+        super::can::band_edges(design.band)
+    )
 }
 
 /// Undo, with what it takes back.
@@ -458,6 +462,15 @@ pub const fn line_waits(station: Station) -> &'static str {
         Station::Measure => "Nothing measured yet",
         Station::Link => "Waits for a beam",
         _ => "",
+    }
+}
+
+/// A station's line before anything was asked of it.
+#[must_use]
+pub const fn line_not_opened(station: Station) -> &'static str {
+    match station {
+        Station::Link => "How far it reaches",
+        _ => line_waits(station),
     }
 }
 

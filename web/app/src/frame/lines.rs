@@ -4,9 +4,7 @@ use leptos::prelude::*;
 use tinwave_core::grade::Grade;
 use tinwave_maker::station::Station;
 use tinwave_maker::workpiece::{Cut, Workpiece};
-use tinwave_protocol::measure::Diagnosed;
 use tinwave_words::frame as words;
-use tinwave_words::measure as measured;
 
 use crate::state::Workshop;
 
@@ -25,6 +23,8 @@ struct SaidLine {
 pub struct Lines {
     workshop: Workshop,
     said: RwSignal<[SaidLine; 7]>,
+    /// Lines of the stations whose state opens late.
+    followed: RwSignal<[Option<Memo<String>>; 7]>,
 }
 
 impl Lines {
@@ -32,7 +32,22 @@ impl Lines {
         Self {
             workshop,
             said: RwSignal::new(Default::default()),
+            followed: RwSignal::new([None; 7]),
         }
+    }
+
+    /// Whether a station's line follows a state of its own.
+    #[must_use]
+    pub fn follows(self, station: Station) -> bool {
+        self.followed
+            .with_untracked(|followed| followed[place(station)].is_some())
+    }
+
+    /// A station's line that follows a state of its own, from now on.
+    pub fn follow(self, station: Station, line: impl Fn() -> String + Send + Sync + 'static) {
+        let line = self.workshop.for_good(|| Memo::new(move |_| line()));
+        self.followed
+            .update(|followed| followed[place(station)] = Some(line));
     }
 
     /// A station says its line itself: what only it knows (the step of the work, what
@@ -74,23 +89,22 @@ impl Lines {
             Station::Shelf => {
                 words::line_shelf(self.workshop.memory.kept.with(|kept| kept.saved.len()))
             }
-            Station::Measure if does => self.measure(),
             Station::Feed if does => self.feed(),
             Station::Feed => words::line_no_cut().to_owned(),
             Station::Beam if does => self.beam(),
             Station::Make if does => words::line_make().to_owned(),
-            Station::Link => self.link(),
+            Station::Link => self.followed(station),
+            Station::Measure if does => self.followed(station),
             _ => words::line_waits(station).to_owned(),
         }
     }
 
-    fn link(self) -> String {
-        let unit = self.workshop.unit.get();
-        let said = self.workshop.plan.answer.with(|answer| {
-            let answer = answer.as_ref()?;
-            Some(tinwave_words::link_plan::in_short(answer, unit))
-        });
-        said.unwrap_or_else(|| words::line_waits(Station::Link).to_owned())
+    fn followed(self, station: Station) -> String {
+        let line = self.followed.with(|followed| followed[place(station)]);
+        line.map_or_else(
+            || words::line_not_opened(station).to_owned(),
+            |line| line.get(),
+        )
     }
 
     fn feed(self) -> String {
@@ -109,17 +123,6 @@ impl Lines {
         let best = answers.best.with(|best| best.map(|best| best.worst_vswr));
         let better = best.filter(|best| as_cut && vswr > best * MUCH_WORSE);
         words::line_feed(length_um, vswr, better, self.workshop.unit.get())
-    }
-
-    fn measure(self) -> String {
-        let measuring = self.workshop.measuring;
-        if measuring.measured.with(Option::is_none) {
-            return words::line_waits(Station::Measure).to_owned();
-        }
-        match measuring.found() {
-            Some(Diagnosed::Found(found)) => measured::line(&found, self.workshop.unit.get()),
-            _ => measured::line_compared().to_owned(),
-        }
     }
 
     fn beam(self) -> String {

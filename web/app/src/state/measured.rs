@@ -216,7 +216,7 @@ impl Measuring {
                 points.collect()
             })
         });
-        Self {
+        let measuring = Self {
             brought,
             port,
             trust,
@@ -234,11 +234,13 @@ impl Measuring {
             mark,
             question,
             work,
-        }
+        };
+        measuring.follow();
+        measuring
     }
 
     /// Keeps the log, asks the worker what is off, and what to do.
-    pub(super) fn follow(self) {
+    fn follow(self) {
         Effect::new(move |_| {
             let mut next = self.logs.get_untracked();
             self.work.with(|work| next.follow(work));

@@ -66,16 +66,18 @@ impl Plan {
             let answer = entries.with(|plan| PlanAnswer::new(plan, band.get(), ends));
             answer.ok().map(Arc::new)
         });
-        Self {
+        let plan = Self {
             entries,
             answer,
             work,
             kept,
-        }
+        };
+        plan.follow(answers, memory);
+        plan
     }
 
     /// Keeps what is entered, and asks the worker for what kept designs need.
-    pub(super) fn follow(self, answers: Answers, memory: Memory) {
+    fn follow(self, answers: Answers, memory: Memory) {
         Effect::new(move |before: Option<()>| {
             let entered = self.entries.with(text::write);
             if before.is_some() {

@@ -11,7 +11,7 @@ use tinwave_maker::workpiece::{Cut, Workpiece};
 
 use super::address::Address;
 use super::answers::Answers;
-use super::measured::{Measured, Measuring};
+use super::measured::Measuring;
 use super::memory::Memory;
 use super::opening::{self, Notice};
 use super::plan::Plan;
@@ -41,12 +41,6 @@ pub struct Workshop {
     pub station: RwSignal<Station>,
     /// What follows from the work.
     pub answers: Answers,
-    /// The plan of a link with it.
-    pub plan: Plan,
-    /// What was measured on the can, for every chart.
-    pub measured: Memo<Option<Measured>>,
-    /// The measurement, what it told, the can's log.
-    pub measuring: Measuring,
     /// What the device keeps between visits.
     pub memory: Memory,
     /// Something to be said above everything.
@@ -57,6 +51,10 @@ pub struct Workshop {
     pub before: RwSignal<Option<Before>>,
     address: Address,
     rest: Timer,
+    plan: StoredValue<Option<Plan>>,
+    measuring: StoredValue<Option<Measuring>>,
+    /// Whoever opened the workshop: what opens late lives as long.
+    owner: StoredValue<Owner>,
 }
 
 impl Workshop {
@@ -69,29 +67,53 @@ impl Workshop {
         let work = Memo::new(move |_| history.with(|history| history.current().clone()));
         let station = RwSignal::new(opened.station);
         let answers = Answers::new(work);
-        let measuring = Measuring::open(work, answers);
         let workshop = Self {
             history,
             work,
             unit: RwSignal::new(memory.unit()),
             station,
             answers,
-            plan: Plan::open(work, answers, memory),
-            measured: measuring.measured,
-            measuring,
             memory,
             notice: RwSignal::new(opened.notice),
             refill: RwSignal::new(0),
             before: RwSignal::new(None),
             address: Address::new(opened.unknown),
             rest: Timer::new(),
+            plan: StoredValue::new(None),
+            measuring: StoredValue::new(None),
+            owner: StoredValue::new(Owner::current().unwrap_or_default()),
         };
         workshop.answers.follow(workshop);
-        workshop.plan.follow(answers, memory);
-        workshop.measuring.follow();
         workshop.address.follow(workshop);
         memory.follow(workshop);
         workshop
+    }
+
+    /// Makes what lives as long as the workshop, whatever part of the page is the first to
+    /// want it.
+    pub fn for_good<T>(self, make: impl FnOnce() -> T) -> T {
+        self.owner.get_value().with(|| untrack(make))
+    }
+
+    /// The plan of a link with the work. It opens when it is first asked for: the first
+    /// station does without.
+    #[must_use]
+    pub fn plan(self) -> Plan {
+        self.plan.get_value().unwrap_or_else(|| {
+            let plan = self.for_good(|| Plan::open(self.work, self.answers, self.memory));
+            self.plan.set_value(Some(plan));
+            plan
+        })
+    }
+
+    /// The measurement, what it told, the can's log. It opens when it is first asked for.
+    #[must_use]
+    pub fn measuring(self) -> Measuring {
+        self.measuring.get_value().unwrap_or_else(|| {
+            let measuring = self.for_good(|| Measuring::open(self.work, self.answers));
+            self.measuring.set_value(Some(measuring));
+            measuring
+        })
     }
 
     /// Shows other work as an edit that stays open: the next of its kind joins it. For

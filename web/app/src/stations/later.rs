@@ -7,6 +7,8 @@ use tinwave_maker::station::Station;
 
 use super::make::{BuildSheet, PaperSheets};
 use super::{beam, feed, link, make, measure, shelf};
+use crate::frame::Lines;
+use crate::state::Workshop;
 
 /// A part that may come later.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,6 +21,7 @@ pub enum LaterPart {
 
 /// The views. None of them is asked for but through [`Later`].
 fn view_of(part: LaterPart) -> AnyView {
+    follow_lines();
     match part {
         LaterPart::Station(Station::Feed) => view! { <feed::FeedStation/> }.into_any(),
         LaterPart::Station(Station::Beam) => view! { <beam::BeamStation/> }.into_any(),
@@ -30,6 +33,17 @@ fn view_of(part: LaterPart) -> AnyView {
         LaterPart::Station(Station::Can) => ().into_any(),
         LaterPart::Papers => view! { <BuildSheet/> <PaperSheets/> }.into_any(),
     }
+}
+
+/// From now on the lines of link and measurement follow what they tell of.
+fn follow_lines() {
+    let lines = expect_context::<Lines>();
+    if lines.follows(Station::Link) {
+        return;
+    }
+    let workshop = expect_context::<Workshop>();
+    lines.follow(Station::Link, move || link::line(workshop));
+    lines.follow(Station::Measure, move || measure::line(workshop));
 }
 
 /// A part, at once.

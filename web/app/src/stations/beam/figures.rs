@@ -64,7 +64,7 @@ fn widths(_: Workshop, beam: &KnownBeam) -> FigureText {
 /// Between the half-power edges at the distance of the link, the wire upright.
 fn spot(workshop: Workshop, beam: &KnownBeam) -> FigureText {
     let unit = workshop.unit.get();
-    let metres = workshop.plan.entries.with(|plan| plan.distance_m);
+    let metres = workshop.plan().entries.with(|plan| plan.distance_m);
     let high = spot_m(metres, beam.e.width_deg).map(|high| distance(high, unit));
     let note = words::spot_note(&entered_distance(metres, unit), high.as_deref());
     match spot_m(metres, beam.h_deg) {

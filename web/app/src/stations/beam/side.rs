@@ -75,7 +75,7 @@ fn Side(scene: SideScene, width_deg: Option<f64>) -> impl IntoView {
 /// What the beam covers at some distances, the link's own first.
 fn rows(workshop: Workshop, beam: &KnownBeam) -> Vec<Vec<String>> {
     let unit = workshop.unit.get();
-    let own = workshop.plan.entries.with(|plan| plan.distance_m);
+    let own = workshop.plan().entries.with(|plan| plan.distance_m);
     let others = DISTANCES.into_iter().filter(|metres| *metres != own);
     std::iter::once(own)
         .chain(others)

@@ -24,7 +24,7 @@ const MOST_FOR_COMPARED: f64 = 2.8;
 pub fn MatchChart() -> impl IntoView {
     let feed = expect_context::<Feed>();
     let spec = move || {
-        let curve = feed.workshop.measuring.curve.get();
+        let curve = feed.workshop.measuring().curve.get();
         let (this, other) = (feed.this(), feed.compared());
         feed.workshop
             .work
@@ -139,7 +139,7 @@ pub fn MatchSmith() -> impl IntoView {
             (feed.this(), Style::This),
             (feed.compared(), Style::Compared),
         ];
-        let measured = feed.workshop.measuring.measured.get();
+        let measured = feed.workshop.measuring().measured.get();
         let measured = measured.filter(|measured| measured.has_phase);
         let loci = curves.into_iter().filter_map(locus);
         let loci = loci.chain(measured.map(measured_locus)).collect();

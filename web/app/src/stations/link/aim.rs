@@ -21,7 +21,7 @@ pub fn AimPart() -> impl IntoView {
         aim.get().map(|aim| words::aim_rows(&aim, unit))
     };
     let sentences = move || {
-        let polarisation = workshop.plan.entries.with(words::aim_polarisation);
+        let polarisation = workshop.plan().entries.with(words::aim_polarisation);
         let of_beam = aim.get().map(|aim| {
             let lost = aim.planes.map(|_| words::aim_wrong(&aim));
             [lost.unwrap_or_default(), words::aim_lean(&aim)]

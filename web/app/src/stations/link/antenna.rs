@@ -20,7 +20,7 @@ pub fn AntennaEntry(
     end: End,
 ) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let plan = workshop.plan;
+    let plan = workshop.plan();
     let chosen = move || {
         plan.entries.with(|plan| match &plan.end(end).antenna {
             EndAntenna::ThisDesign => THIS.to_owned(),
@@ -120,7 +120,7 @@ fn name_of(fragment: &str) -> String {
 /// How the far antenna's wave lies.
 #[component]
 pub fn FarWave() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let kinds = [
         ("straight", FarPolarisation::Linear, ChoiceWord::Straight),
         ("right", FarPolarisation::RightHand, ChoiceWord::TurnsRight),

@@ -24,7 +24,7 @@ pub fn BeforeUp() -> impl IntoView {
     let lines = caution(Caution::PowerLines);
     let text = move || {
         let unit = workshop.unit.get();
-        let fall = workshop.plan.entries.with(|plan| words::fall(plan, unit));
+        let fall = workshop.plan().entries.with(|plan| words::fall(plan, unit));
         [lines.text, " ", &fall].concat()
     };
     let others = move || {

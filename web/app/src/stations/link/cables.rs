@@ -16,7 +16,7 @@ pub fn Cables(
     /// Which end.
     end: End,
 ) -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let groups = || {
         let none = Pick::new("", choice_words(ChoiceWord::NoCable));
         let cables = CoaxType::ALL
@@ -57,7 +57,7 @@ pub fn Cables(
 
 #[component]
 fn Connectors(end: End) -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let picks: Vec<Pick> = Connector::ALL
         .iter()
         .enumerate()

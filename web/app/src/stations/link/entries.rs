@@ -19,7 +19,7 @@ use crate::state::Workshop;
 #[component]
 pub fn LinkEntries() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let plan = workshop.plan;
+    let plan = workshop.plan();
     let sends = move |end: End| plan.entries.with(|plan| plan.sends(end));
     let summary = move |fold: Summary| {
         let unit = workshop.unit.get();
@@ -61,7 +61,7 @@ pub fn LinkEntries() -> impl IntoView {
 
 #[component]
 fn WhoSends() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let roles = [Role::Both, Role::ListensFar, Role::ListensHere];
     let picks: Vec<Pick> = roles
         .iter()

@@ -15,7 +15,7 @@ const USUAL_WALL_M: f64 = 0.12;
 /// The entries.
 #[component]
 pub fn InTheWay() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let count = Memo::new(move |_| plan.entries.with(|plan| plan.walls.len()));
     let add = move |()| {
         let frequency_hz = plan.frequency_hz();
@@ -52,7 +52,7 @@ fn trees_note(plan: crate::state::Plan) -> String {
 /// A wall: material and thickness.
 #[component]
 fn WallEntry(n: usize) -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let material = move || {
         plan.entries
             .with(|plan| plan.walls.get(n).map(|wall| wall.material))

@@ -23,6 +23,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use tinwave_maker::link_plan::{LinkAnswer, PlanAnswer};
 use tinwave_maker::station::Station;
+use tinwave_words::frame::line_waits;
 use tinwave_words::link_plan as words;
 
 use crate::kit::{Action, FindingBlock, FindingTone, StationPage};
@@ -38,11 +39,21 @@ use reach::ReachPart;
 use receive::ReceivePart;
 use savings::SavingsPart;
 
+/// The line below the station's name.
+#[must_use]
+pub fn line(workshop: Workshop) -> String {
+    let unit = workshop.unit.get();
+    workshop.plan().answer.with(|answer| {
+        let said = answer.as_ref().map(|answer| words::in_short(answer, unit));
+        said.unwrap_or_else(|| line_waits(Station::Link).to_owned())
+    })
+}
+
 /// The Link station.
 #[component]
 pub fn LinkStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let plan = workshop.plan;
+    let plan = workshop.plan();
     let waits = Memo::new(move |_| plan.waits_for_this_can());
     let answer = move || {
         let unit = workshop.unit.get();
@@ -96,7 +107,7 @@ fn NotCounted() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let said = move || {
         let unit = workshop.unit.get();
-        workshop.plan.answer.with(|answer| {
+        workshop.plan().answer.with(|answer| {
             let sentences = answer
                 .as_ref()
                 .map(|answer| words::not_counted(answer, unit));
@@ -115,7 +126,7 @@ fn NotCounted() -> impl IntoView {
 
 /// The answer, for what needs one.
 fn answer_of(workshop: Workshop) -> Option<Arc<PlanAnswer>> {
-    workshop.plan.answer.get()
+    workshop.plan().answer.get()
 }
 
 /// Something of the link, where both antennas are known and the far field holds.
@@ -176,7 +187,7 @@ mod tests {
             let mut work = example();
             work.design.can.inside_diameter_um = 155_000;
             workshop.open_work(work);
-            workshop.plan.change(|plan| {
+            workshop.plan().change(|plan| {
                 plan.here.antenna = EndAntenna::Stated;
                 plan.far.antenna = EndAntenna::Stated;
             });
@@ -186,7 +197,7 @@ mod tests {
 
     #[test]
     fn a_link_that_does_not_reach_says_so_and_gives_no_reach() {
-        let html = station(|workshop| workshop.plan.change(|plan| plan.distance_m = 60e3));
+        let html = station(|workshop| workshop.plan().change(|plan| plan.distance_m = 60e3));
         assert!(heading(&html).starts_with("Does not reach"), "{html}");
         assert!(html.contains("margin-bracket short"), "{html}");
         assert!(!html.contains("0.00 "), "{html}");
@@ -197,7 +208,7 @@ mod tests {
         let judged = |html: &str| html.matches("class=\"law-lines\"").count();
         assert_eq!(judged(&station(|_| {})), 0);
         let by_europe = |workshop: Workshop, far_dbm: f64| {
-            workshop.plan.change(|plan| {
+            workshop.plan().change(|plan| {
                 plan.rules = Some(RuleSet::EuLicenceExempt);
                 plan.end_mut(End::B).power_dbm = far_dbm;
             });
@@ -211,7 +222,7 @@ mod tests {
     fn a_kept_design_that_is_of_no_use_here_is_told() {
         let html = station(|workshop| {
             workshop
-                .plan
+                .plan()
                 .change(|plan| plan.far.antenna = EndAntenna::Kept("v=1&b=2401".to_owned()));
         });
         assert!(html.contains(words::kept_unusable().0), "{html}");

@@ -15,7 +15,7 @@ const USUAL_HEIGHT_M: f64 = 3.0;
 /// The obstacles' entries.
 #[component]
 pub fn Obstacles() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let count = Memo::new(move |_| plan.entries.with(|plan| plan.obstacles.len()));
     let add = move |()| {
         plan.change(|plan| {

@@ -20,7 +20,7 @@ pub fn PlanField(
     sub: Signal<String>,
 ) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let (plan, unit) = (workshop.plan, workshop.unit);
+    let (plan, unit) = (workshop.plan(), workshop.unit);
     let quantity = number.quantity();
     let value = move || {
         let unit = unit.get();

@@ -18,7 +18,7 @@ const WAYS: [(&str, SensitivityBy); 3] = [
 /// The receiver's entries.
 #[component]
 pub fn Receiver() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let by = Memo::new(move |_| plan.entries.with(|plan| plan.sensitivity));
     let listens_here = Memo::new(move |_| plan.entries.with(|plan| plan.role == Role::ListensHere));
     let picks: Vec<Pick> = WAYS
@@ -69,7 +69,7 @@ fn rates() -> impl Iterator<Item = (String, Rate)> {
 
 #[component]
 fn RateEntry() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let groups = move || {
         let width = plan.entries.with(|plan| plan.width);
         let picks = |older: bool| {
@@ -113,7 +113,7 @@ fn RateEntry() -> impl IntoView {
 /// Width of the channel; the older rates have but one.
 #[component]
 fn WidthEntry() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let is_coded = move || {
         plan.entries
             .with(|plan| matches!(plan.rate, Rate::Coded(_)))

@@ -17,7 +17,7 @@ use crate::state::Workshop;
 #[component]
 pub fn Rules() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let plan = workshop.plan;
+    let plan = workshop.plan();
     let rules = Memo::new(move |_| plan.entries.with(|plan| plan.rules));
     let sets = || std::iter::once(None).chain(RuleSet::ALL.into_iter().map(Some));
     let key = |set: Option<RuleSet>| set.map_or("", RuleSet::key);
@@ -57,7 +57,7 @@ const fn needs_no_licence(rules: Option<RuleSet>) -> bool {
 
 #[component]
 fn ArrangementEntry() -> impl IntoView {
-    let plan = expect_context::<Workshop>().plan;
+    let plan = expect_context::<Workshop>().plan();
     let kinds = [
         ("other", Arrangement::Other),
         ("point", Arrangement::FixedPointToPoint),
@@ -140,7 +140,7 @@ fn Besides() -> impl IntoView {
     };
     view! {
         <Fold title=words::conditions_title() summary=move || words::conditions_summary(conditions().len())>
-            <Show when=move || needs_no_licence(workshop.plan.entries.with(|plan| plan.rules))>
+            <Show when=move || needs_no_licence(workshop.plan().entries.with(|plan| plan.rules))>
                 <CautionBlock caution=caution(Caution::CertifiedDevice)/>
             </Show>
             <ul class="law-lines">

@@ -46,8 +46,7 @@ pub struct Bench {
 
 impl Bench {
     /// Opens what the device keeps.
-    #[must_use]
-    pub fn open(workshop: Workshop) -> Self {
+    fn open(workshop: Workshop) -> Self {
         let ticks = RwSignal::new(Ticks::read(&browser::stored(TICKS_KEY).unwrap_or_default()));
         let choices = browser::stored(CHOICES_KEY).unwrap_or_default();
         let choices = RwSignal::new(PrintChoices::read(&choices));
@@ -82,10 +81,17 @@ impl Bench {
         }
     }
 
-    /// The page's bench; one of its own where a component stands alone.
+    /// The page's bench. It opens when it is first asked for.
     #[must_use]
     pub fn of_page() -> Self {
-        use_context().unwrap_or_else(|| Self::open(expect_context()))
+        use_context().unwrap_or_else(|| {
+            let workshop = expect_context::<Workshop>();
+            workshop.for_good(|| {
+                let bench = Self::open(workshop);
+                provide_context(bench);
+                bench
+            })
+        })
     }
 
     /// A step in words, in the unit of the page.

@@ -10,7 +10,7 @@ use crate::worker::TaskState;
 
 /// What the measurement told, or what is waited for.
 pub(super) fn answer(workshop: Workshop) -> Answer {
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     if measuring.measured.with(Option::is_none) {
         let due = measuring.logs.with(|logs| logs.present().is_due());
         return if due {
@@ -35,7 +35,7 @@ fn told(workshop: Workshop, found: &Diagnosed, unit: LengthUnit) -> Answer {
         Diagnosed::NoPoint { range_hz } => words::no_point(*range_hz),
         Diagnosed::NotComputed => words::not_computed(),
         Diagnosed::TooFew => {
-            let measuring = workshop.measuring;
+            let measuring = workshop.measuring();
             let best = measuring.measured_figures().best;
             best.map_or_else(words::not_computed, |(hz, vswr)| {
                 words::too_few(hz, vswr, predicted_at(&measuring.predicted.get(), hz))
@@ -77,7 +77,7 @@ mod tests {
             let workshop = Workshop::open();
             assert_eq!(answer(workshop), words::bring_one());
             let reading = Measurement::from_best(2.44e9, 1.6).ok();
-            workshop.measuring.bring(Brought {
+            workshop.measuring().bring(Brought {
                 name: "one".into(),
                 source: Source::ByHand(
                     reading.unwrap_or(Measurement::Magnitude(Vec::new())),
@@ -86,7 +86,7 @@ mod tests {
             });
             // The outside of the can is not solved on the host.
             assert_eq!(answer(workshop), words::prediction_first());
-            let figures = workshop.measuring.measured_figures();
+            let figures = workshop.measuring().measured_figures();
             assert!(
                 figures
                     .best

@@ -16,7 +16,7 @@ use crate::state::{Measuring, NotTaken, Source, Trust, Workshop};
 #[component]
 pub fn Bring() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let another = RwSignal::new(false);
     let is_there = Memo::new(move |_| measuring.brought.with(Option::is_some));
     // What was brought shuts the ways to bring one.
@@ -37,7 +37,7 @@ pub fn Bring() -> impl IntoView {
 /// The three ways to bring one.
 #[component]
 fn WaysIn() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let way = RwSignal::new("file".to_owned());
     let [file, table, reading] = words::ways();
     let picks = vec![
@@ -65,7 +65,7 @@ fn WaysIn() -> impl IntoView {
 /// The line of the measurement that is there.
 #[component]
 fn Present(another: RwSignal<bool>) -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let name = move || {
         let brought = measuring.brought.get();
         brought.map_or_else(String::new, |brought| brought.name)
@@ -116,7 +116,7 @@ fn holds(measuring: Measuring) -> String {
 /// Port, trust, and notes on what was read.
 #[component]
 fn Details() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let ports = Memo::new(move |_| {
         let brought = measuring.brought.get();
         brought.map_or(1, |brought| brought.ports())
@@ -172,7 +172,7 @@ fn notes(measuring: Measuring) -> Vec<String> {
 /// A file that is being read, or was not taken.
 #[component]
 fn Trouble() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let reading = measuring.reading;
     let is_reading = move || reading.state().with(crate::worker::TaskState::is_working);
     let why = move |not_taken: NotTaken| {

@@ -12,7 +12,7 @@ use crate::state::{Brought, Source, Workshop};
 /// A table: frequency and VSWR or return loss, a pair on each line.
 #[component]
 pub fn ByTable() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let id = new_id("table");
     let fault_id = format!("{id}-fault");
     let (text, fault) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
@@ -57,7 +57,7 @@ pub fn ByTable() -> impl IntoView {
 /// One reading: a frequency and the VSWR there.
 #[component]
 pub fn ByReading() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let frequency = RwSignal::new(None::<f64>);
     let vswr = RwSignal::new(None::<f64>);
     let (at, there) = (RwSignal::new(String::new()), RwSignal::new(String::new()));

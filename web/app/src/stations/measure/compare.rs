@@ -22,7 +22,7 @@ const TOP_VSWR: f64 = 5.0;
 #[component]
 pub fn CompareChart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let loss = RwSignal::new(false);
     let has_measured = Memo::new(move |_| measuring.curve.with(|curve| !curve.is_empty()));
     let title = move || {
@@ -59,7 +59,7 @@ pub fn CompareChart() -> impl IntoView {
 }
 
 fn spec(workshop: Workshop, loss: bool) -> ChartSpec {
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let (band, sweep) = workshop
         .work
         .with(|work| (work.design.band, work.design.effective_sweep()));

@@ -14,8 +14,8 @@ use crate::state::Workshop;
 #[component]
 pub fn MeasureFigures() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let has_measured = Memo::new(move |_| workshop.measured.with(Option::is_some));
-    let cuts = Memo::new(move |_| trim_of(workshop.measuring.advice().as_ref()).is_some());
+    let has_measured = Memo::new(move |_| workshop.measuring().measured.with(Option::is_some));
+    let cuts = Memo::new(move |_| trim_of(workshop.measuring().advice().as_ref()).is_some());
     move || match (has_measured.get(), cuts.get()) {
         (false, _) => ().into_any(),
         (true, true) => view! { <OfTheCut/> }.into_any(),
@@ -48,7 +48,7 @@ fn length(um: u32, unit: LengthUnit, note: &str) -> FigureText {
 fn OfTheCut() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let unit = workshop.unit;
-    let advice = Memo::new(move |_| workshop.measuring.advice());
+    let advice = Memo::new(move |_| workshop.measuring().advice());
     let trim = move || advice.with(|advice| trim_of(advice.as_ref()));
     let step = move || trim().map_or(0, |(_, safe, _)| offered(safe, unit.get()));
     let after_step = Memo::new(move |_| after_cut(workshop, step()));
@@ -85,7 +85,7 @@ fn OfTheCut() -> impl IntoView {
 
 #[component]
 fn OfTheMatch() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let measured = Memo::new(move |_| measuring.measured_figures());
     let predicted = Memo::new(move |_| measuring.predicted_figures());
     // Both at worst in the band, or both where it was measured.

@@ -12,7 +12,7 @@ use crate::state::Workshop;
 #[component]
 pub fn LogFold() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let log = Memo::new(move |_| measuring.logs.with(|logs| logs.present().clone()));
     let can_bring_back = Memo::new(move |_| measuring.logs.with(|logs| logs.can_bring_back()));
     let name = Memo::new(move |_| workshop.work.with(|work| work.design.name.clone()));

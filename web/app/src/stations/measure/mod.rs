@@ -19,6 +19,8 @@ pub mod ways;
 
 use leptos::prelude::*;
 use tinwave_maker::station::Station;
+use tinwave_protocol::measure::Diagnosed;
+use tinwave_words::frame::line_waits;
 use tinwave_words::measure as words;
 use tinwave_words::{Caution, caution};
 
@@ -33,6 +35,19 @@ use off::WhatIsOff;
 use screws::TuneWithAScrew;
 use take_off::TakeOff;
 use ways::Ways;
+
+/// The line below the station's name.
+#[must_use]
+pub fn line(workshop: Workshop) -> String {
+    let measuring = workshop.measuring();
+    if measuring.measured.with(Option::is_none) {
+        return line_waits(Station::Measure).to_owned();
+    }
+    match measuring.found() {
+        Some(Diagnosed::Found(found)) => words::line(&found, workshop.unit.get()),
+        _ => words::line_compared().to_owned(),
+    }
+}
 
 /// The Measure station.
 #[component]
@@ -72,7 +87,7 @@ fn Station() -> impl IntoView {
 #[component]
 fn More() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let nothing = Memo::new(move |_| workshop.measured.with(Option::is_none));
+    let nothing = Memo::new(move |_| workshop.measuring().measured.with(Option::is_none));
     view! {
         <WhatIsOff/>
         <Ways/>

@@ -17,7 +17,7 @@ use crate::state::Workshop;
 #[component]
 pub fn WhatIsOff() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let found = Memo::new(move |_| workshop.measuring.found());
+    let found = Memo::new(move |_| workshop.measuring().found());
     move || match found.get() {
         Some(Diagnosed::Found(found)) if found.conclusion == Conclusion::Unexplained => {
             let (headline, text) = words::look_at();
@@ -31,7 +31,7 @@ pub fn WhatIsOff() -> impl IntoView {
 #[component]
 fn Causes(found: Diagnosis) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let found = StoredValue::new(found);
     let table = move || found.with_value(|found| table(workshop, found));
     let notes = move || found.with_value(|found| notes(workshop, found));
@@ -58,7 +58,7 @@ fn Causes(found: Diagnosis) -> impl IntoView {
 
 fn table(workshop: Workshop, found: &Diagnosis) -> TableText {
     let unit = workshop.unit.get();
-    let prior = workshop.measuring.prior.get();
+    let prior = workshop.measuring().prior.get();
     let rows = found.estimates.iter().map(|estimate| {
         let dimension = estimate.dimension;
         let off = words::with_bound(estimate, unit);
@@ -81,7 +81,7 @@ fn table(workshop: Workshop, found: &Diagnosis) -> TableText {
 
 fn notes(workshop: Workshop, found: &Diagnosis) -> Vec<String> {
     let unit = workshop.unit.get();
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let another = measuring
         .prior
         .with(|prior| prior.as_ref().is_some_and(|prior| prior.another_can));
@@ -103,7 +103,7 @@ fn notes(workshop: Workshop, found: &Diagnosis) -> Vec<String> {
 
 /// The design becomes the can as it was found.
 fn take_as_found(workshop: Workshop) {
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let Some((told, advice)) = measuring.told().zip(untrack(|| measuring.advice())) else {
         return;
     };

@@ -21,8 +21,8 @@ use crate::worker::TaskState;
 #[component]
 pub fn TakeOff() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let measuring = workshop.measuring;
-    let has_measured = Memo::new(move |_| workshop.measured.with(Option::is_some));
+    let measuring = workshop.measuring();
+    let has_measured = Memo::new(move |_| workshop.measuring().measured.with(Option::is_some));
     let trim = Memo::new(move |_| trim_of(measuring.advice().as_ref()));
     view! {
         <Show when=move || has_measured.get()>
@@ -42,7 +42,7 @@ pub fn TakeOff() -> impl IntoView {
 /// The advice on its way.
 #[component]
 fn Advising() -> impl IntoView {
-    let measuring = expect_context::<Workshop>().measuring;
+    let measuring = expect_context::<Workshop>().measuring();
     let advising = measuring.advising;
     let explained = Memo::new(move |_| measuring.explained().is_some());
     let done = move || {
@@ -126,7 +126,7 @@ pub(super) const fn offered(safe_um: u32, unit: LengthUnit) -> u32 {
 
 /// Worst VSWR to expect with so much wire off the can as it most likely is.
 pub(super) fn after_cut(workshop: Workshop, cut_um: u32) -> Option<f64> {
-    let mut built = workshop.measuring.advice()?.as_built;
+    let mut built = workshop.measuring().advice()?.as_built;
     built.probe.length_um = built.probe.length_um.checked_sub(cut_um)?;
     let outside = workshop.answers.outside.get();
     worst_vswr_as_built(&built, outside.as_ref()).ok().flatten()
@@ -135,7 +135,7 @@ pub(super) fn after_cut(workshop: Workshop, cut_um: u32) -> Option<f64> {
 /// Notes work in the log; the design follows where something new was made. The
 /// measurement belongs to the can before it, and is put away.
 pub(super) fn work_done(workshop: Workshop, work: Work, expected: Option<f64>) {
-    let measuring = workshop.measuring;
+    let measuring = workshop.measuring();
     let Some(told) = measuring.told() else { return };
     let before = workshop.work.get_untracked().design;
     let mut after = None;

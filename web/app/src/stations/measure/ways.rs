@@ -14,7 +14,7 @@ use crate::state::Workshop;
 pub fn Ways() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let remedies = Memo::new(move |_| {
-        let advice = workshop.measuring.advice();
+        let advice = workshop.measuring().advice();
         advice.map_or_else(Vec::new, |advice| advice.remedies)
     });
     let is_cut = |(remedy, _): &(Remedy, f64)| matches!(remedy, Remedy::Trim { .. });
