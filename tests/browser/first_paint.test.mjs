@@ -69,7 +69,7 @@ scenario('a design of one\u2019s own never shows the example in its place', asyn
   });
   await page.goto(`${url}#v=1&b=2400-2483.5&d=99&l=200`);
   await page.locator('html[data-app="loading"]').waitFor({ state: 'attached' });
-  assert.equal(await page.locator('#app h1').isVisible(), false);
+  assert.equal(await page.locator('#app #answer').isVisible(), false);
   await ready(page);
-  assert.ok(await page.locator('#app h1').isVisible());
+  assert.ok(await page.locator('#app #answer').isVisible());
 });

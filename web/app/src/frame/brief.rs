@@ -29,6 +29,8 @@ pub(super) struct Brief {
 #[derive(Clone, Copy)]
 pub struct Briefs {
     brief: RwSignal<Option<Brief>>,
+    /// One with a choice that was not answered yet: it comes back after another.
+    waiting: StoredValue<Option<Brief>>,
     rest: Timer,
 }
 
@@ -37,6 +39,7 @@ impl Briefs {
     pub(super) fn new() -> Self {
         let briefs = Self {
             brief: RwSignal::new(None),
+            waiting: StoredValue::new(None),
             rest: Timer::new(),
         };
         browser::on_window("tinwave-offline", move |_| {
@@ -78,14 +81,17 @@ impl Briefs {
     }
 
     fn show(self, text: String, actions: Vec<(String, Press)>, stays: bool) {
-        self.brief.set(Some(Brief {
+        let brief = Some(Brief {
             text,
             actions,
             stays,
-        }));
+        });
+        self.brief.set(brief.clone());
         self.rest.clear();
-        if !stays {
-            self.rest.set(STANDS_MS, move || self.brief.set(None));
+        if stays {
+            self.waiting.set_value(brief);
+        } else {
+            self.rest.set(STANDS_MS, move || self.next());
         }
     }
 
@@ -100,14 +106,25 @@ impl Briefs {
             .brief
             .with_untracked(|brief| brief.as_ref().is_some_and(|brief| !brief.stays));
         if goes {
-            self.rest.set(STANDS_MS, move || self.brief.set(None));
+            self.rest.set(STANDS_MS, move || self.next());
         }
     }
 
     /// Puts the notice away.
     pub(super) fn put_away(self) {
         self.rest.clear();
-        self.brief.set(None);
+        let is_answered = self
+            .brief
+            .with_untracked(|brief| brief.as_ref().is_some_and(|brief| brief.stays));
+        if is_answered {
+            self.waiting.set_value(None);
+        }
+        self.next();
+    }
+
+    /// What waits for its answer takes the place of what has stood long enough.
+    fn next(self) {
+        self.brief.set(self.waiting.get_value());
     }
 
     /// The notice that stands.
@@ -141,6 +158,21 @@ mod tests {
             briefs.newer_page();
             let brief = briefs.standing();
             assert!(brief.is_some_and(|brief| brief.stays && brief.actions.len() == 2));
+        });
+    }
+
+    #[test]
+    fn what_waits_for_an_answer_comes_back_after_another_notice() {
+        Owner::new().with(|| {
+            let briefs = Briefs::new();
+            let standing = || briefs.standing().map(|brief| brief.text);
+            briefs.newer_page();
+            briefs.say("Link copied");
+            assert_eq!(standing().as_deref(), Some("Link copied"));
+            briefs.put_away();
+            assert_eq!(standing().as_deref(), Some(words::newer_page()));
+            briefs.put_away();
+            assert_eq!(standing(), None);
         });
     }
 }
