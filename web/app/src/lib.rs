@@ -14,6 +14,7 @@ pub mod frame;
 pub mod json_tree;
 pub mod kit;
 pub mod pictures;
+pub mod reactive;
 pub mod state;
 pub mod stations;
 pub mod worker;

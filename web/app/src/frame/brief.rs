@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use tinwave_words::frame as words;
 
 use crate::browser::{self, Timer};
+use crate::reactive::effect;
 
 /// How long a notice without a choice stands, in milliseconds.
 const STANDS_MS: u32 = 6_000;
@@ -46,7 +47,7 @@ impl Briefs {
             briefs.say(words::works_offline())
         });
         browser::on_window("tinwave-update", move |_| briefs.newer_page());
-        Effect::new(move |_| {
+        effect(move || {
             if browser::left_by_start("update").is_some() {
                 briefs.newer_page();
             }

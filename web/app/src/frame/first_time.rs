@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use tinwave_words::frame as words;
 
 use crate::kit::new_id;
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// Three pictures of the way; they go with the first edit.
@@ -14,7 +15,7 @@ use crate::state::Workshop;
 #[component]
 pub fn FirstTime() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let is_example = Memo::new(move |_| workshop.is_example());
+    let is_example = memo(move || workshop.is_example());
     view! { <Show when=move || is_example.get()><Way/></Show> }
 }
 

@@ -6,6 +6,7 @@ use tinwave_maker::station::Station;
 use tinwave_maker::workpiece::{Cut, Workpiece};
 use tinwave_words::frame as words;
 
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// A cut whose VSWR is so many times the best one's is told of.
@@ -45,7 +46,7 @@ impl Lines {
 
     /// A station's line that follows a state of its own, from now on.
     pub fn follow(self, station: Station, line: impl Fn() -> String + Send + Sync + 'static) {
-        let line = self.workshop.for_good(|| Memo::new(move |_| line()));
+        let line = self.workshop.for_good(|| memo(move || line()));
         self.followed
             .update(|followed| followed[place(station)] = Some(line));
     }

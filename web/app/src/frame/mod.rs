@@ -32,6 +32,7 @@ use tinwave_words::frame as words;
 
 use crate::browser;
 use crate::kit::LiveRegion;
+use crate::reactive::effect;
 use crate::state::Workshop;
 
 /// Provides what the frame's parts and the stations share, and follows the work with
@@ -40,7 +41,7 @@ pub fn begin(workshop: Workshop) {
     provide_context(Briefs::new());
     provide_context(SidePages::new(workshop));
     provide_context(Lines::new(workshop));
-    Effect::new(move |_| {
+    effect(move || {
         let name = workshop.work.with(|work| work.design.name.clone());
         browser::set_title(&words::document_title(workshop.station.get(), &name));
     });

@@ -7,6 +7,7 @@ use tinwave_words::frame as words;
 
 use super::{Lines, SidePages};
 use crate::kit::{Icon, station_icon};
+use crate::reactive::live;
 use crate::state::Workshop;
 
 /// A link to a station: an address of its own, opened in place.
@@ -38,7 +39,7 @@ pub(super) fn StationLink(
                 <span class="station-name">{words::station(station)}</span>
                 {with_line.then(|| view! {
                     <span class="unseen">": "</span>
-                    <span class="station-line">{move || lines.of(station)}</span>
+                    <span class="station-line">{live(move || lines.of(station))}</span>
                 })}
             </span>
         </a>

@@ -9,6 +9,7 @@ use super::brief::{Brief, Briefs};
 use super::more_list::{MoreList, share};
 use crate::browser;
 use crate::kit::{Action, ActionKind, Icon, IconName, VerdictGlyph};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Stays in sight. Short notices speak in the name's place.
@@ -47,7 +48,7 @@ pub fn TopLine() -> impl IntoView {
 #[component]
 fn Title() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let is_example = Memo::new(move |_| workshop.is_example());
+    let is_example = memo(move || workshop.is_example());
     let name = move || {
         let named = workshop.work.with(|work| work.design.name.clone());
         match (named.is_empty(), is_example.get()) {
@@ -86,7 +87,7 @@ fn Title() -> impl IntoView {
 #[component]
 fn Chip() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let grade = Memo::new(move |_| workshop.answers.graded.with(|graded| graded.grade));
+    let grade = memo(move || workshop.answers.graded.with(|graded| graded.grade));
     let class = move || match grade.get() {
         Grade::WillDo => "verdict-chip go",
         Grade::WithCare => "verdict-chip care",
@@ -95,8 +96,8 @@ fn Chip() -> impl IntoView {
     view! {
         <button type="button" class=class aria-label=move || words::chip(grade.get())
             on:click=move |_| workshop.go_to(Station::Can)>
-            {move || view! { <VerdictGlyph grade=grade.get()/> }}
-            <span>{move || words::grade_short(grade.get())}</span>
+            {live(move || view! { <VerdictGlyph grade=grade.get()/> })}
+            <span>{live(move || words::grade_short(grade.get()))}</span>
         </button>
     }
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::reactive::live;
+
 use super::{Pick, new_id};
 
 /// Segments, one of them chosen: radio buttons for keys and for those who hear.
@@ -44,7 +46,7 @@ pub fn Choice(
         <fieldset class="choice">
             <legend class=if labelled { "choice-label" } else { "unseen" }>{label}</legend>
             <div class="segments">
-                {move || picks.get().into_iter().map(&segment).collect_view()}
+                {live(move || picks.get().into_iter().map(&segment).collect_view())}
             </div>
         </fieldset>
     }

@@ -11,6 +11,7 @@ use tinwave_maker::workpiece::{Cut, Workpiece};
 use tinwave_words::frame as words;
 
 use super::{EntryRow, EntryState, Fault, Meant, Was};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// The name of a field's cell in the page, for what leads to it.
@@ -83,7 +84,7 @@ pub fn DesignField(
         }
         now
     });
-    let before = Memo::new(move |_| changed_from(workshop, field));
+    let before = memo(move || changed_from(workshop, field));
     let was = move || {
         before
             .get()

@@ -6,6 +6,7 @@ use tinwave_words::frame as words;
 
 use super::{Action, ActionKind, EntryState, Fault, Icon, IconName, new_id};
 use crate::browser::{self, Timer};
+use crate::reactive::live;
 
 /// Help, − and + go this long after their cell is left, in milliseconds: what is pressed
 /// next must not move under the finger.
@@ -111,7 +112,7 @@ pub fn EntryRow(
         <div class="row" class:open=move || help_open.get() class:wrong=is_wrong class:changed=move || was.with(Option::is_some)>
             <label for=id.clone()>
                 {label}
-                <span class="unseen">{move || unit.with(|unit| said_unit(unit))}</span>
+                <span class="unseen">{live(move || unit.with(|unit| said_unit(unit)))}</span>
                 <Show when=move || !sub.with(String::is_empty)><span class="sub">{sub}</span></Show>
             </label>
             <div class=cell_class>
@@ -129,16 +130,16 @@ pub fn EntryRow(
             </div>
             <p id=help_id class="help" hidden=move || !help_open.get() || is_wrong()>{help}</p>
             <div id=fault_id class="fault" role="status">
-                {move || entry.fault().map(|fault| view! { <FaultText entry fault/> })}
+                {live(move || entry.fault().map(|fault| view! { <FaultText entry fault/> }))}
             </div>
-            {move || was.get().map(|was| view! {
+            {live(move || was.get().map(|was| view! {
                 <div class="was">
                     <span>{was.sentence}</span>
                     {on_put_back.map(|put_back| view! {
                         <Action text=words::put_back() kind=ActionKind::Words on_press=put_back/>
                     })}
                 </div>
-            })}
+            }))}
         </div>
     }
 }

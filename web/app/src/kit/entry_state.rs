@@ -6,6 +6,7 @@
 use leptos::prelude::*;
 
 use crate::browser::Timer;
+use crate::reactive::memo;
 
 /// A wrong text is told of after this pause, in milliseconds: nobody is told off in
 /// the middle of a number.
@@ -71,7 +72,7 @@ impl EntryState {
         on_commit: Callback<()>,
     ) -> Self {
         let state = Self {
-            value: Memo::new(move |_| value.get()),
+            value: memo(move || value.get()),
             take,
             on_commit,
             typed: RwSignal::new(None),
@@ -186,7 +187,7 @@ mod tests {
 
     fn number(value: RwSignal<u32>) -> EntryState {
         EntryState::new(
-            Signal::derive(move || value.get().to_string()),
+            derived(move || value.get().to_string()),
             Callback::new(move |text: String| match text.parse() {
                 Ok(number) => {
                     value.set(number);

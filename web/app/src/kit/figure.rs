@@ -5,6 +5,7 @@ use tinwave_words::frame as words;
 
 use super::{Icon, IconName};
 use crate::browser::Timer;
+use crate::reactive::{live, memo};
 
 /// How long the old value stands beside a new one, in milliseconds.
 const WAS_MS: u32 = 6_000;
@@ -127,7 +128,7 @@ pub fn Figure(
     #[prop(optional)]
     tone: FigureTone,
 ) -> impl IntoView {
-    let text = Memo::new(move |_| text.get());
+    let text = memo(move || text.get());
     let was = old_value(text);
     let class = move || match (tone, text.with(|text| text.state)) {
         (_, FigureState::Waiting) => "figure waiting",
@@ -141,20 +142,20 @@ pub fn Figure(
                 <span class="figure-label">{label}</span>
                 <span class="figure-why" aria-hidden="true">{words::why()}</span>
                 <span class="figure-value">
-                    {move || text.with(|text| text.value.clone())}
+                    {live(move || text.with(|text| text.value.clone()))}
                     <Show when=move || text.with(|text| !text.unit.is_empty())>
-                        " "<span class="figure-unit">{move || text.with(|text| text.unit.clone())}</span>
+                        " "<span class="figure-unit">{live(move || text.with(|text| text.unit.clone()))}</span>
                     </Show>
                 </span>
                 <span class="figure-note">
                     <span class:covered=move || was.with(Option::is_some)>
-                        {move || text.with(|text| text.note.clone())}
+                        {live(move || text.with(|text| text.note.clone()))}
                     </span>
-                    {move || was.get().map(|was| view! { <OldValue was/> })}
+                    {live(move || was.get().map(|was| view! { <OldValue was/> }))}
                 </span>
-                <span class="unseen">{move || format!(" {}", words::why_of(&label.get()))}</span>
+                <span class="unseen">{live(move || format!(" {}", words::why_of(&label.get())))}</span>
             </summary>
-            <div class="reasons">{move || why.with(reasons)}</div>
+            <div class="reasons">{live(move || why.with(reasons))}</div>
         </details>
     }
 }

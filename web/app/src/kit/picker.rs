@@ -6,6 +6,7 @@ use tinwave_words::frame as words;
 
 use super::{Fault, Icon, IconName, Pick, PickGroup, new_id};
 use crate::browser;
+use crate::reactive::live;
 
 /// A long list to pick from: typing searches it, arrows walk it, Enter picks.
 ///
@@ -78,13 +79,13 @@ pub fn Picker(
                     on:blur=move |_| list.leave()/>
                 <Icon name=IconName::Chevron/>
                 <ul id=list_id class="pick-list" role="listbox" aria-label=label hidden=move || !list.open.get()>
-                    {move || list.open.get().then(|| list.options())}
+                    {live(move || list.open.get().then(|| list.options()))}
                 </ul>
             </div>
             <div id=fault_id class="fault" role="status">
-                {move || list.fault.get().map(|fault| view! {
+                {live(move || list.fault.get().map(|fault| view! {
                     <p><Icon name=IconName::Caution/><span>{fault.sentence}</span></p>
-                })}
+                }))}
             </div>
         </div>
     }

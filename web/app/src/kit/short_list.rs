@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::reactive::live;
+
 use super::{Pick, new_id};
 
 /// A short list to pick from. Longer ones are a [`super::Picker`].
@@ -40,7 +42,7 @@ pub fn ShortList(
             </label>
             <div class="cell list">
                 <select id=id on:change=move |event| on_choose.run(event_target_value(&event))>
-                    {move || picks.get().into_iter().map(option).collect_view()}
+                    {live(move || picks.get().into_iter().map(option).collect_view())}
                 </select>
             </div>
         </div>

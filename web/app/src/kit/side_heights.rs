@@ -6,11 +6,12 @@ use leptos::html::Div;
 use leptos::prelude::*;
 
 use crate::browser;
+use crate::reactive::effect;
 
 /// Watches both places and tells their heights to the station's styles.
 pub(super) fn watch(station: NodeRef<Div>, figures: NodeRef<Div>, entries: NodeRef<Div>) {
     let tell = move |place: NodeRef<Div>, name: &'static str| {
-        Effect::new(move |_| {
+        effect(move || {
             let (Some(station), Some(place)) = (station.get(), place.get()) else {
                 return;
             };

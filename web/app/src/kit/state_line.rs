@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::reactive::live;
+
 use super::{Action, ActionKind, Icon, IconName};
 
 /// A state: icon, what it is, what that means, and what changes it.
@@ -30,7 +32,7 @@ pub fn StateLine(
 ) -> impl IntoView {
     view! {
         <div class="state-line">
-            {move || view! { <Icon name=icon.get()/> }}
+            {live(move || view! { <Icon name=icon.get()/> })}
             <div>
                 <p class="headline">{title}</p>
                 <p class="note">{text}</p>

@@ -2,6 +2,8 @@
 
 use leptos::html::Div;
 use leptos::prelude::*;
+
+use crate::reactive::live;
 use tinwave_core::grade::Grade;
 use tinwave_maker::station::Station;
 use tinwave_words::frame as words;
@@ -79,7 +81,7 @@ pub fn StationPage(
                 Some(whereabouts) => whereabouts.run().into_any(),
                 None => view! { <p class="where">{words::station(station)}</p> }.into_any(),
             }}
-            {move || grade.get().map(|grade| view! { <VerdictGlyph grade/> })}
+            {live(move || grade.get().map(|grade| view! { <VerdictGlyph grade/> }))}
             <h1 id="answer" tabindex="-1">{answer}</h1>
             <Show when=move || !reason.with(String::is_empty)><p class="reason">{reason}</p></Show>
             {todo.map(|todo| view! { <div class="todo">{todo.run()}</div> })}

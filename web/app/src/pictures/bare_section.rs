@@ -1,6 +1,8 @@
 //! A small section without dimensions, at a given scale.
 
 use leptos::prelude::*;
+
+use crate::reactive::memo;
 use tinwave_core::design::Design;
 use tinwave_drawing::section::BareSection;
 
@@ -25,7 +27,7 @@ pub fn BareSectionPicture(
     #[prop(into)]
     name: Signal<String>,
 ) -> impl IntoView {
-    let drawn = Memo::new(move |_| {
+    let drawn = memo(move || {
         design.with(|design| BareSection::new(design, px_per_mm.get(), has_cut.get()))
     });
     let size =

@@ -15,6 +15,7 @@ use tinwave_words::section as words;
 use super::section_knob::knob;
 use crate::browser;
 use crate::kit::new_id;
+use crate::reactive::{effect, live, memo};
 use crate::state::{Freshness, Workshop};
 
 /// The design in section. It is drawn at the size at which it is shown: its letters do
@@ -60,7 +61,7 @@ pub fn SectionPicture(
     };
     let place = NodeRef::<Div>::new();
     let sheet = RwSignal::new(SheetSize::PHONE);
-    Effect::new(move |_| {
+    effect(move || {
         let Some(place) = place.get() else { return };
         let watched = place.clone();
         browser::watch_size(&place, move |width, height| {
@@ -71,7 +72,7 @@ pub fn SectionPicture(
             ));
         });
     });
-    let scene = Memo::new(move |_| laid(sheet.get()));
+    let scene = memo(move || laid(sheet.get()));
     let draw = move |class: &'static str, scene: Memo<SectionScene>| {
         let handle = with_knob.then(|| knob(scene, workshop));
         drawing(class, scene, on_field, handle)
@@ -80,7 +81,7 @@ pub fn SectionPicture(
     let sheets = if browser::is_here() {
         draw("section-drawing", scene).into_any()
     } else {
-        let wide = Memo::new(move |_| laid(SheetSize::WIDE));
+        let wide = memo(move || laid(SheetSize::WIDE));
         [
             draw("section-drawing on-phone", scene),
             draw("section-drawing on-desk", wide),
@@ -93,7 +94,7 @@ pub fn SectionPicture(
         <figure class="section-picture" class:pending=waits>
             <div class="section-sheet" node_ref=place>{sheets}</div>
             <figcaption class="note">
-                {note}" "{move || scene.with(|scene| scene.note.clone())}
+                {note}" "{live(move || scene.with(|scene| scene.note.clone()))}
             </figcaption>
         </figure>
     }

@@ -10,6 +10,7 @@ use tinwave_words::section as words;
 use wasm_bindgen::JsCast;
 
 use crate::browser;
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// A hand that holds the tip.
@@ -40,8 +41,8 @@ pub(super) fn knob(scene: Memo<SectionScene>, workshop: Workshop) -> AnyView {
         grab: StoredValue::new(None),
         wanted: StoredValue::new(None),
     };
-    let tip = Memo::new(move |_| workshop.work.with(|work| Tip::of(&work.design)));
-    let range = Memo::new(move |_| workshop.work.with(|work| TipRange::of(&work.design)));
+    let tip = memo(move || workshop.work.with(|work| Tip::of(&work.design)));
+    let range = memo(move || workshop.work.with(|work| TipRange::of(&work.design)));
     let place = move || {
         let (x, y) = scene.with(|scene| {
             scene

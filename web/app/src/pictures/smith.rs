@@ -5,6 +5,7 @@ use tinwave_drawing::smith::{LocusPath, RIM, SmithLabel, SmithScene, SmithSpec};
 use tinwave_words::smith as words;
 
 use crate::kit::{Part, new_id};
+use crate::reactive::memo;
 
 /// A Smith chart of one or more cuts, with the reading line's place on the first.
 ///
@@ -22,13 +23,13 @@ pub fn SmithPicture(
     /// Frequency that is read off, MHz; `None`: the band's middle.
     reading: RwSignal<Option<f64>>,
 ) -> impl IntoView {
-    let spec = Memo::new(move |_| spec.get());
-    let scene = Memo::new(move |_| spec.with(SmithSpec::scene));
+    let spec = memo(move || spec.get());
+    let scene = memo(move || spec.with(SmithSpec::scene));
     let note = move || {
         let inner = scene.with(|scene| scene.plane.is_inner());
         spec.with(|spec| words::note(inner, spec.band.low_khz, spec.band.high_khz))
     };
-    let is_empty = Memo::new(move |_| spec.with(SmithSpec::is_empty));
+    let is_empty = memo(move || spec.with(SmithSpec::is_empty));
     let ring = move || {
         spec.with(|spec| {
             let khz = reading

@@ -10,6 +10,7 @@ use tinwave_maker::station::Station;
 use super::Workshop;
 use super::opening::Notice;
 use crate::browser::{self, Timer};
+use crate::reactive::effect;
 
 /// The browser's history may be written this often (WebKit: 100 times in 30 s).
 const WRITE_EVERY_MS: u32 = 400;
@@ -54,7 +55,7 @@ impl Address {
         if browser::fragment().is_empty() {
             self.stands_for(workshop);
         }
-        Effect::new(move |_| {
+        effect(move || {
             workshop.work.track();
             workshop.station.track();
             if !self.rest.waits() {

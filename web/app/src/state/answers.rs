@@ -15,6 +15,7 @@ use tinwave_protocol::cuts::CutsFound;
 use super::Workshop;
 use super::search::{BestCutState, Search};
 use crate::browser;
+use crate::reactive::{effect, memo};
 use crate::worker::TaskState;
 
 /// How sure the figures of the present work are.
@@ -55,8 +56,8 @@ impl Answers {
         let search = Search::new(work);
         let outside = search.outside;
         let best_state = search.best_state;
-        let best = Memo::new(move |_| best_state.with(BestCutState::best));
-        let pending = Memo::new(move |_| {
+        let best = memo(move || best_state.with(BestCutState::best));
+        let pending = memo(move || {
             work.with(|work| work.cut == Cut::FollowsBest)
                 && best_state.with(|state| matches!(state, BestCutState::Unknown))
                 && search.is_awake()
@@ -72,7 +73,7 @@ impl Answers {
             work.with(|work| analysed(analyser, &work.design, outside.as_ref()))
         });
         let best_analyser = StoredValue::new(Analyser::new());
-        let best_analysis = Memo::new(move |_| {
+        let best_analysis = memo(move || {
             let best = best.get()?;
             let mut design = work.with(|work| work.design.clone());
             if is_cut(&design, &best) && !pending.get() {
@@ -81,7 +82,7 @@ impl Answers {
             set_cut(&mut design, &best);
             analysed(best_analyser, &design, outside.get().as_ref())
         });
-        let graded = Memo::new(move |_| {
+        let graded = memo(move || {
             let known = best_analysis.get();
             let best = match (&known, best_state.get()) {
                 (Some(analysis), _) => Best::Known(analysis),
@@ -90,7 +91,7 @@ impl Answers {
             };
             work.with(|work| grade(&work.design, best))
         });
-        let freshness = Memo::new(move |_| {
+        let freshness = memo(move || {
             if pending.get() {
                 Freshness::Pending
             } else if outside.with(Option::is_some) || search.has_no_outside() {
@@ -120,7 +121,7 @@ impl Answers {
     pub(super) fn follow(self, workshop: Workshop) {
         self.search.follow(workshop);
         // For styles, and for whoever waits for the last word.
-        Effect::new(move |_| {
+        effect(move || {
             let word = match self.freshness.get() {
                 Freshness::Final => "final",
                 Freshness::Estimate => "estimate",

@@ -14,6 +14,7 @@ use tinwave_protocol::measure::{Advise, Diagnose, Diagnosed, FileRead, FileRefus
 
 use super::{Answers, Freshness};
 use crate::browser;
+use crate::reactive::{effect, memo};
 use crate::worker::{Task, TaskState};
 
 /// Most points that charts are given.
@@ -158,20 +159,20 @@ impl Measuring {
         work.with_untracked(|work| logs.follow(work));
         let logs = RwSignal::new(logs);
         let diagnosing = Task::new();
-        let reference = Memo::new(move |_| work.with(|work| reference_ohm(&work.design)));
-        let sweep = Memo::new(move |_| work.with(|work| work.design.effective_sweep()));
-        let measurement = Memo::new(move |_| {
+        let reference = memo(move || work.with(|work| reference_ohm(&work.design)));
+        let sweep = memo(move || work.with(|work| work.design.effective_sweep()));
+        let measurement = memo(move || {
             let (port, reference) = (port.get(), reference.get());
             brought.with(|brought| {
                 let brought = brought.as_ref()?;
                 Some(Arc::new(brought.measurement(port, reference)))
             })
         });
-        let mark = Memo::new(move |_| {
+        let mark = memo(move || {
             let measurement = measurement.get();
             measurement.map_or_else(String::new, |measurement| mark_of(values(&measurement)))
         });
-        let prior = Memo::new(move |_| {
+        let prior = memo(move || {
             let mark = mark.get();
             if mark.is_empty() {
                 return None;
@@ -179,7 +180,7 @@ impl Measuring {
             let design = work.with(|work| nameless(&work.design));
             Some(logs.with(|logs| logs.present().prior(&design, &mark)))
         });
-        let question = Memo::new(move |_| {
+        let question = memo(move || {
             let measurement = measurement.get()?;
             if !answers.has_cut() || answers.freshness.get() != Freshness::Final {
                 return None;
@@ -191,13 +192,13 @@ impl Measuring {
                 knowledge: prior.get()?.knowledge,
             })
         });
-        let measured = Memo::new(move |_| {
+        let measured = memo(move || {
             let measurement = measurement.get()?;
             let name = brought.with(|brought| brought.as_ref().map(|one| one.name.clone()))?;
             let length = take_out.get().then(|| port_length(diagnosing)).flatten();
             Some(for_charts(&measurement, sweep.get(), length, name))
         });
-        let curve = Memo::new(move |_| {
+        let curve = memo(move || {
             measurement.get().map_or_else(Vec::new, |measurement| {
                 for_charts(&measurement, sweep.get(), None, String::new())
                     .points
@@ -207,7 +208,7 @@ impl Measuring {
                     .collect()
             })
         });
-        let predicted = Memo::new(move |_| {
+        let predicted = memo(move || {
             answers.analysis.with(|analysis| {
                 let sweep = analysis.iter().flat_map(|analysis| &analysis.sweep);
                 let points = sweep.filter_map(|point| {
@@ -241,7 +242,7 @@ impl Measuring {
 
     /// Keeps the log, asks the worker what is off, and what to do.
     fn follow(self) {
-        Effect::new(move |_| {
+        effect(move || {
             let mut next = self.logs.get_untracked();
             self.work.with(|work| next.follow(work));
             if self.logs.with_untracked(|logs| *logs != next) {
@@ -255,7 +256,7 @@ impl Measuring {
             }
             text
         });
-        Effect::new(move |_| {
+        effect(move || {
             self.advising.clear();
             match self.question.get() {
                 Some(question) => {

@@ -7,6 +7,7 @@ use tinwave_maker::store::{self, Kept, Theme};
 
 use super::Workshop;
 use crate::browser;
+use crate::reactive::effect;
 
 /// The device's memory. A handle, copied freely.
 #[derive(Clone, Copy)]
@@ -65,13 +66,13 @@ impl Memory {
             }
             fragment
         });
-        Effect::new(move |_| {
+        effect(move || {
             let unit = workshop.unit.get();
             if self.unit() != unit {
                 self.change(|kept| kept.unit = unit);
             }
         });
-        Effect::new(move |_| browser::tell_styles("theme", self.theme().key()));
+        effect(move || browser::tell_styles("theme", self.theme().key()));
         Effect::new(move |before: Option<String>| {
             let text = self.kept.with(store::write);
             if before.is_some_and(|before| before != text) {

@@ -14,6 +14,7 @@ use tinwave_maker::workpiece::Workpiece;
 use tinwave_protocol::outside::{OutsideKey, SolveOutside};
 
 use super::{Answers, Memory};
+use crate::reactive::{effect, memo};
 use crate::worker::Task;
 
 /// An antenna, as far as it is known.
@@ -37,7 +38,7 @@ impl Plan {
         let kept_text = memory.kept.with_untracked(|kept| kept.plan.clone());
         let plan = kept_text.and_then(|kept| text::read(&kept));
         let entries = RwSignal::new(plan.unwrap_or_default());
-        let this_can = Memo::new(move |_| {
+        let this_can = memo(move || {
             if !answers.has_cut() {
                 return None;
             }
@@ -47,7 +48,7 @@ impl Plan {
         });
         let kept = [End::A, End::B].map(|end| KeptEnd::new(end, entries, work));
         let antennas = kept.map(|kept| {
-            Memo::new(move |_| {
+            memo(move || {
                 entries.with(|plan| match &plan.end(kept.end).antenna {
                     EndAntenna::ThisDesign => this_can.get(),
                     EndAntenna::Kept(_) => kept.antenna.get(),
@@ -59,8 +60,8 @@ impl Plan {
                 })
             })
         });
-        let band = Memo::new(move |_| work.with(|work| work.design.band));
-        let answer = Memo::new(move |_| {
+        let band = memo(move || work.with(|work| work.design.band));
+        let answer = memo(move || {
             let [here, far] = antennas.map(|antenna: Memo<Antenna>| antenna.get());
             let ends = [here.as_deref(), far.as_deref()];
             let answer = entries.with(|plan| PlanAnswer::new(plan, band.get(), ends));
@@ -143,7 +144,7 @@ struct KeptEnd {
 
 impl KeptEnd {
     fn new(end: End, entries: RwSignal<LinkPlan>, work: Memo<Workpiece>) -> Self {
-        let design = Memo::new(move |_| {
+        let design = memo(move || {
             let fragment = entries.with(|plan| match &plan.end(end).antenna {
                 EndAntenna::Kept(fragment) => Some(fragment.clone()),
                 EndAntenna::ThisDesign | EndAntenna::Stated => None,
@@ -156,7 +157,7 @@ impl KeptEnd {
             (!is_none && design.check().is_ok()).then_some(design)
         });
         let outside = RwSignal::new(None::<(OutsideKey, Option<Arc<OutsideSpectrum>>)>);
-        let antenna = Memo::new(move |_| {
+        let antenna = memo(move || {
             let design = design.get()?;
             let key = OutsideKey::of(&design);
             let solved = outside.with(|known| {
@@ -176,7 +177,7 @@ impl KeptEnd {
     }
 
     fn follow(self, answers: Answers) {
-        Effect::new(move |_| {
+        effect(move || {
             let Some(design) = self.design.get() else {
                 return;
             };

@@ -11,6 +11,7 @@ use tinwave_protocol::outside::{OutsideKey, SolveOutside};
 
 use super::Workshop;
 use crate::browser;
+use crate::reactive::{effect, memo};
 use crate::worker::{Task, TaskState};
 
 /// How the search for the best cuts of the present can stands.
@@ -73,23 +74,23 @@ impl Search {
     pub(super) fn new(work: Memo<Workpiece>) -> Self {
         let solved = RwSignal::new(None::<Solved>);
         let found = RwSignal::new(None::<Known<CutsKey, CutsFound>>);
-        let outside_key = Memo::new(move |_| work.with(|work| OutsideKey::of(&work.design)));
-        let cuts_key = Memo::new(move |_| work.with(|work| CutsKey::of(&work.design)));
-        let outside = Memo::new(move |_| {
+        let outside_key = memo(move || work.with(|work| OutsideKey::of(&work.design)));
+        let cuts_key = memo(move || work.with(|work| CutsKey::of(&work.design)));
+        let outside = memo(move || {
             let key = outside_key.get();
             solved.with(|known| {
                 let known = known.as_ref().filter(|known| known.key == key)?;
                 known.what.clone()
             })
         });
-        let unsolvable = Memo::new(move |_| {
+        let unsolvable = memo(move || {
             let key = outside_key.get();
             solved.with(|known| {
                 let known = known.as_ref().filter(|known| known.key == key);
                 known.is_some_and(|known| known.what.is_none())
             })
         });
-        let best_state = Memo::new(move |_| {
+        let best_state = memo(move || {
             let known = found.with(|known| {
                 let known = known.as_ref()?;
                 cuts_key
@@ -161,21 +162,21 @@ impl Search {
         if !browser::fragment().is_empty() || !untrack(|| workshop.is_example()) {
             self.wake();
         }
-        Effect::new(move |_| {
+        effect(move || {
             let key = self.outside_key.get();
             if self.awake.get() {
                 self.solve(key);
             }
         });
         // The newest job is done first: an estimate comes before the outside is solved.
-        Effect::new(move |_| {
+        effect(move || {
             let key = self.cuts_key.get();
             let has_outside = self.outside.with(Option::is_some);
             if self.awake.get() {
                 self.search(key, has_outside);
             }
         });
-        Effect::new(move |_| {
+        effect(move || {
             let follows = self.work.with(|work| work.cut == Cut::FollowsBest);
             let best = self.best_state.with(BestCutState::best);
             if let (true, Some(best)) = (follows, best) {

@@ -16,6 +16,7 @@ use super::memory::Memory;
 use super::opening::{self, Notice};
 use super::plan::Plan;
 use crate::browser::{self, Timer};
+use crate::reactive::memo;
 
 /// A run of steps (a button, an arrow key) counts as one edit until this pause.
 const STEP_PAUSE_MS: u32 = 800;
@@ -64,7 +65,7 @@ impl Workshop {
         let memory = Memory::open();
         let opened = opening::open(memory);
         let history = RwSignal::new(History::new(opened.work));
-        let work = Memo::new(move |_| history.with(|history| history.current().clone()));
+        let work = memo(move || history.with(|history| history.current().clone()));
         let station = RwSignal::new(opened.station);
         let answers = Answers::new(work);
         let workshop = Self {

@@ -6,17 +6,18 @@ use leptos::prelude::*;
 use tinwave_drawing::chart::{ChartLayout, ChartSpec};
 
 use crate::browser;
+use crate::reactive::effect;
 
 /// Keeps a canvas as its chart is.
 pub(super) fn keep_drawn(paper: NodeRef<Canvas>, spec: Memo<ChartSpec>, layout: Memo<ChartLayout>) {
     let look = RwSignal::new(0_u32);
-    Effect::new(move |_| {
+    effect(move || {
         browser::on_look(move || {
             look.try_update(|count| *count = count.wrapping_add(1));
         })
     });
     let is_due = StoredValue::new(false);
-    Effect::new(move |_| {
+    effect(move || {
         let (Some(_), _) = (paper.get(), look.get()) else {
             return;
         };

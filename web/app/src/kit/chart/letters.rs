@@ -2,6 +2,8 @@
 //! plot any width.
 
 use leptos::prelude::*;
+
+use crate::reactive::live;
 use tinwave_drawing::chart::{ChartLayout, ChartSpec, NamePlace, Side, TickPlace};
 
 /// A share of the plot as an attribute.
@@ -34,11 +36,11 @@ pub(super) fn letters(spec: Memo<ChartSpec>, layout: Memo<ChartLayout>) -> AnyVi
         )
     };
     view! {
-        {move || layout.with(|layout| layout.y_ticks.iter().filter_map(beside).collect_view())}
-        {move || layout.with(|layout| layout.x_ticks.iter().filter_map(below).collect_view())}
+        {live(move || layout.with(|layout| layout.y_ticks.iter().filter_map(beside).collect_view()))}
+        {live(move || layout.with(|layout| layout.x_ticks.iter().filter_map(below).collect_view()))}
         {unit}
         {band}
-        {move || layout.with(|layout| layout.names.iter().map(name).collect_view())}
+        {live(move || layout.with(|layout| layout.names.iter().map(name).collect_view()))}
     }
     .into_any()
 }

@@ -14,6 +14,7 @@ use tinwave_words::chart as words;
 
 use super::{Part, TableFold, TableText};
 use crate::browser;
+use crate::reactive::{effect, live, memo};
 use reading_line::LineKeys;
 
 /// A chart over two axes: title, what is shown, plot, reading line, readout, table.
@@ -62,13 +63,12 @@ pub fn XyChart(
     #[prop(optional, into)]
     also: Option<Callback<f64, String>>,
 ) -> impl IntoView {
-    let spec = Memo::new(move |_| spec.get());
+    let spec = memo(move || spec.get());
     let size = RwSignal::new(PlotSize::FIRST);
-    let layout = Memo::new(move |_| spec.with(|spec| ChartLayout::new(spec, size.get())));
+    let layout = memo(move || spec.with(|spec| ChartLayout::new(spec, size.get())));
     let chosen = reading.unwrap_or_else(|| RwSignal::new(None));
-    let reading = Memo::new(move |_| {
-        spec.with(|spec| spec.read(chosen.get().unwrap_or_else(|| spec.rest())))
-    });
+    let reading =
+        memo(move || spec.with(|spec| spec.read(chosen.get().unwrap_or_else(|| spec.rest()))));
     let note = move || {
         let said = note.get();
         if said.is_empty() {
@@ -77,7 +77,7 @@ pub fn XyChart(
             said
         }
     };
-    let is_empty = Memo::new(move |_| spec.with(ChartSpec::is_empty));
+    let is_empty = memo(move || spec.with(ChartSpec::is_empty));
     let nothing = move || {
         let said = empty.get();
         if said.is_empty() {
@@ -91,8 +91,8 @@ pub fn XyChart(
             <Show when=move || !is_empty.get()
                 fallback=move || view! { <p class="chart-empty">{nothing}</p> }>
                 {chart_plot(title, spec, layout, size, reading, chosen)}
-                <p class="chart-readout">{move || reading.with(readout)}
-                    {also.map(|also| view! { <span>{move || also.run(reading.with(|reading| reading.x))}</span> })}
+                <p class="chart-readout">{live(move || reading.with(readout))}
+                    {also.map(|also| view! { <span>{live(move || also.run(reading.with(|reading| reading.x)))}</span> })}
                 </p>
                 {fold(title, spec)}
             </Show>
@@ -111,7 +111,7 @@ fn chart_plot(
 ) -> AnyView {
     let place = NodeRef::<Div>::new();
     let paper = NodeRef::<Canvas>::new();
-    Effect::new(move |_| {
+    effect(move || {
         let Some(place) = place.get() else { return };
         let watched = place.clone();
         browser::watch_size(&place, move |width, height| {

@@ -8,6 +8,7 @@ use tinwave_words::beam as words;
 
 use super::shown::Shown;
 use crate::kit::{Fold, NumberField, XyChart};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Between the two planes, where crossed polarisation is highest as a rule.
@@ -25,7 +26,7 @@ pub fn CutFold(
     let azimuth = RwSignal::new(FIRST_MILLIDEG);
     let is_open = RwSignal::new(false);
     let azimuth_deg = move || f64::from(azimuth.get()) / 1e3;
-    let cut = Memo::new(move |_| {
+    let cut = memo(move || {
         let is_known = shown.with(|shown| shown.beam().is_some());
         if !is_known || !is_open.get() {
             return None;
@@ -59,7 +60,7 @@ pub fn CutFold(
             on_toggle=move |open| is_open.set(open)>
             <NumberField label help take unit="°"
                 value=move || format_trimmed(i64::from(azimuth.get()), 3)/>
-            {move || said().map(|said| view! { <p>{said}</p> })}
+            {live(move || said().map(|said| view! { <p>{said}</p> }))}
             <XyChart title=chart_title note spec=move || cut.with(|cut| chart(cut.as_ref()))
                 empty=words::being_worked_out()/>
         </Fold>

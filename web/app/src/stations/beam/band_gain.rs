@@ -6,6 +6,7 @@ use tinwave_protocol::beam::{BeamOverBand, BeamOverBandFound, BeamPoint};
 use tinwave_words::beam as words;
 
 use crate::kit::XyChart;
+use crate::reactive::{effect, live};
 use crate::state::Workshop;
 use crate::worker::Task;
 
@@ -13,7 +14,7 @@ use crate::worker::Task;
 /// it costs a moment only.
 pub fn beam_over_band(workshop: Workshop) -> Memo<Option<BeamOverBandFound>> {
     let task = Task::<Option<BeamOverBandFound>>::new();
-    Effect::new(move |_| {
+    effect(move || {
         let answers = workshop.answers;
         let is_known = answers.outside.with(Option::is_some) && answers.has_cut();
         let design = workshop.work.with(|work| work.design.clone());
@@ -52,7 +53,7 @@ pub fn BandGain(
     };
     view! {
         <XyChart title note spec empty=words::being_worked_out()/>
-        {move || least().map(|said| view! { <p class="note">{said}</p> })}
+        {live(move || least().map(|said| view! { <p class="note">{said}</p> }))}
     }
 }
 

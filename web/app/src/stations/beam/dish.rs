@@ -13,6 +13,7 @@ use super::dish_facts::{DishFacts, rows};
 use super::funnel::read_length;
 use super::shown::Shown;
 use crate::kit::{Fault, Fold, NumberField, TableFold, TableText, XyChart};
+use crate::reactive::{effect, memo};
 use crate::state::Workshop;
 use crate::worker::Task;
 
@@ -35,7 +36,7 @@ pub fn DishFold(
     let diameter_um = RwSignal::new(FIRST_UM);
     let ratio = RwSignal::new(FIRST_RATIO);
     let task = Task::<Option<DishEfficiency>>::new();
-    Effect::new(move |_| {
+    effect(move || {
         let is_known = found.with(Option::is_some);
         let focal_ratio = ratio.get();
         if is_known {
@@ -48,7 +49,7 @@ pub fn DishFold(
             task.clear();
         }
     });
-    let facts = Memo::new(move |_| {
+    let facts = memo(move || {
         let lit = task
             .state()
             .with(|state| state.answer().copied().flatten())?;

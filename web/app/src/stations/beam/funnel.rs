@@ -20,6 +20,7 @@ use crate::kit::{
     Action, ActionKind, CautionBlock, Fault, FindingBlock, FindingTone, Fold, NumberField,
     ProgressBar, TableFold, TableText,
 };
+use crate::reactive::{effect, live, memo};
 use crate::state::Workshop;
 use crate::worker::{Task, TaskState};
 
@@ -44,22 +45,22 @@ pub fn FunnelFold(
     let limits = RwSignal::new(FIRST);
     let sides = RwSignal::new(Sides::default());
     let task = Task::<Option<FunnelFound>>::new();
-    let found = Memo::new(move |_| {
+    let found = memo(move || {
         task.state().with(|state| match state {
             TaskState::Working { so_far, .. } => so_far.clone().flatten(),
             state => state.answer().cloned().flatten(),
         })
     });
-    let best = Memo::new(move |_| found.with(|found| found.as_ref()?.best?));
+    let best = memo(move || found.with(|found| found.as_ref()?.best?));
     // What was found belongs to one can and one set of limits.
-    let key = Memo::new(move |_| {
+    let key = memo(move || {
         let can = workshop.work.with(|work| {
             let can = work.design.can;
             (can.inside_diameter_um, can.open_length_um, work.design.band)
         });
         (can, limits.get())
     });
-    Effect::new(move |_| {
+    effect(move || {
         key.track();
         task.clear();
     });
@@ -225,7 +226,7 @@ fn Found(found: Memo<Option<FunnelFound>>, best: Memo<Option<FunnelPoint>>) -> i
         }
     };
     view! {
-        {move || said().map(|said| view! { <p>{said}</p> })}
+        {live(move || said().map(|said| view! { <p>{said}</p> }))}
         <Show when=move || best.with(Option::is_some)>
             <Action text=take kind=ActionKind::Main on_press=press/>
         </Show>
@@ -242,7 +243,7 @@ fn Found(found: Memo<Option<FunnelFound>>, best: Memo<Option<FunnelPoint>>) -> i
 #[component]
 fn FlatSheet(#[prop(into)] seam: Signal<u32>) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let sheet = Memo::new(move |_| {
+    let sheet = memo(move || {
         let seam_m = metres(seam.get());
         workshop.work.with(|work| {
             let Mouth::Funnel {

@@ -8,6 +8,7 @@ use tinwave_protocol::beam::{FunnelFound, FunnelPoint};
 use tinwave_words::beam as words;
 
 use crate::kit::{Action, ActionKind, XyChart};
+use crate::reactive::live;
 use crate::state::Workshop;
 
 /// What a trade is against.
@@ -131,5 +132,5 @@ pub fn TradePoints(
         };
         view! { <li><Action kind=ActionKind::Words text on_press=take/></li> }
     };
-    view! { <ul class="funnel-points">{move || points().into_iter().map(row).collect_view()}</ul> }
+    view! { <ul class="funnel-points">{live(move || points().into_iter().map(row).collect_view())}</ul> }
 }

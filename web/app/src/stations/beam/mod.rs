@@ -20,6 +20,7 @@ use tinwave_words::beam as words;
 use tinwave_words::{Caution, caution};
 
 use crate::kit::{CautionBlock, StationPage, Waits};
+use crate::reactive::memo;
 use crate::state::Workshop;
 use any_cut::CutFold;
 use band_gain::{BandGain, beam_over_band};
@@ -35,7 +36,7 @@ use side::SidePart;
 #[component]
 pub fn BeamStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let shown = Memo::new(move |_| Shown::of(workshop));
+    let shown = memo(move || Shown::of(workshop));
     let over_band = beam_over_band(workshop);
     let choices = choices(workshop);
     let answer = move || {
@@ -51,7 +52,7 @@ pub fn BeamStation() -> impl IntoView {
             Shown::Pending | Shown::None => String::new(),
         })
     };
-    let has_beam = Memo::new(move |_| shown.with(|shown| !matches!(shown, Shown::None)));
+    let has_beam = memo(move || shown.with(|shown| !matches!(shown, Shown::None)));
     view! {
         <StationPage station=Station::Beam answer reason
             picture=move || view! { <Show when=move || has_beam.get() fallback=NoBeam><SidePart shown/></Show> }

@@ -11,6 +11,7 @@ use tinwave_protocol::beam::{MouthChoice as Choice, MouthChoices, MouthGoal};
 use tinwave_words::beam as words;
 
 use crate::kit::{DesignField, EntryGroup, TableFold, TableText};
+use crate::reactive::{effect, memo};
 use crate::state::Workshop;
 use crate::worker::{Task, TaskState};
 
@@ -35,11 +36,11 @@ fn key_of(design: &Design) -> CanKey {
 pub fn choices(workshop: Workshop) -> Memo<Vec<Choice>> {
     let task = Task::<Vec<Choice>>::new();
     let answers = workshop.answers;
-    let key = Memo::new(move |_| workshop.work.with(|work| key_of(&work.design)));
+    let key = memo(move || workshop.work.with(|work| key_of(&work.design)));
     // The can's own outside comes first.
-    let may_ask = Memo::new(move |_| answers.outside.with(Option::is_some) && answers.has_cut());
+    let may_ask = memo(move || answers.outside.with(Option::is_some) && answers.has_cut());
     let asked = RwSignal::new(None::<CanKey>);
-    Effect::new(move |_| {
+    effect(move || {
         let key = key.get();
         if asked.get_untracked().is_some_and(|asked| asked != key) {
             task.clear();
@@ -51,7 +52,7 @@ pub fn choices(workshop: Workshop) -> Memo<Vec<Choice>> {
             task.run(MouthChoices { design });
         }
     });
-    Memo::new(move |_| {
+    memo(move || {
         if asked.get() != Some(key.get()) || !answers.has_cut() {
             return Vec::new();
         }
@@ -78,9 +79,9 @@ pub fn MouthChoice(
     found: Memo<Vec<Choice>>,
 ) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let present = Memo::new(move |_| workshop.work.with(|work| work.design.mouth));
+    let present = memo(move || workshop.work.with(|work| work.design.mouth));
     let picture = move |goal: MouthGoal| {
-        let choice = Memo::new(move |_| {
+        let choice = memo(move || {
             found.with(|found| found.iter().find(|choice| choice.goal == goal).copied())
         });
         let kind = kind_of(goal);
@@ -177,7 +178,7 @@ fn MouthPicture(kind: Mouth) -> impl IntoView {
 #[component]
 pub fn MouthSizes() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let kind = Memo::new(move |_| {
+    let kind = memo(move || {
         let mouth = workshop.work.with(|work| work.design.mouth);
         words::mouth_name(mouth)
     });

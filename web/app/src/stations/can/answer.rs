@@ -10,6 +10,7 @@ use tinwave_words::grade::{self as grade_words, ReasonWords};
 
 use super::ways_on::WaysOn;
 use crate::kit::{Action, ActionKind};
+use crate::reactive::{live, memo};
 use crate::state::{Freshness, Workshop};
 use crate::worker::TaskState;
 
@@ -51,11 +52,10 @@ pub(super) fn told(workshop: Workshop) -> String {
 pub fn WhatToDo() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let answers = workshop.answers;
-    let advice = Memo::new(move |_| reason(workshop).advice);
-    let trouble = Memo::new(move |_| trouble(workshop));
-    let better = Memo::new(move |_| better_cut(workshop));
-    let will_not_do =
-        Memo::new(move |_| answers.graded.with(|graded| graded.grade) == Grade::WillNotDo);
+    let advice = memo(move || reason(workshop).advice);
+    let trouble = memo(move || trouble(workshop));
+    let better = memo(move || better_cut(workshop));
+    let will_not_do = memo(move || answers.graded.with(|graded| graded.grade) == Grade::WillNotDo);
     view! {
         <Show when=move || !advice.with(String::is_empty)>
             <p class="advice"><strong>{grade_words::what_to_do()}</strong>" "{advice}</p>
@@ -64,7 +64,7 @@ pub fn WhatToDo() -> impl IntoView {
             <p class="advice" role="status">{trouble}</p>
         </Show>
         <Show when=move || better.with(Option::is_some)>
-            <p class="advice">{move || better.get()}</p>
+            <p class="advice">{live(move || better.get())}</p>
             <Action text=words::follow_again() kind=ActionKind::Plain
                 on_press=move |()| workshop.cut_follows()/>
         </Show>

@@ -11,6 +11,7 @@ use tinwave_maker::history::Change;
 use tinwave_words::can as words;
 
 use crate::kit::{Fault, Pick, PickGroup, Picker};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// Parts the set of a channel from its number.
@@ -20,7 +21,7 @@ const PARTED: char = '.';
 #[component]
 pub fn BandEntry() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let band = Memo::new(move |_| workshop.work.with(|work| work.design.band));
+    let band = memo(move || workshop.work.with(|work| work.design.band));
     let choose = move |key: String| {
         if let Some(band) = band_of(&key) {
             take(workshop, band);

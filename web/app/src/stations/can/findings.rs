@@ -6,19 +6,20 @@ use tinwave_core::verdict::Severity;
 use tinwave_words::{Caution, Occasion, cautions, finding};
 
 use crate::kit::{CautionBlock, FindingBlock, FindingTone};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// What the answer has no room for.
 #[component]
 pub fn CanFindings() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let further = Memo::new(move |_| further(workshop));
+    let further = memo(move || further(workshop));
     view! {
         <Show when=move || !further.with(Vec::is_empty)>
             <section class="part wide">
-                {move || further.get().into_iter().map(|said| view! {
+                {live(move || further.get().into_iter().map(|said| view! {
                     <FindingBlock tone=FindingTone::Caution headline=said.0 text=said.1/>
-                }).collect_view()}
+                }).collect_view())}
             </section>
         </Show>
     }
@@ -30,7 +31,7 @@ pub fn CanFindings() -> impl IntoView {
 pub fn CanCautions() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let answers = workshop.answers;
-    let metal = Memo::new(move |_| workshop.work.with(|work| work.design.can.metal));
+    let metal = memo(move || workshop.work.with(|work| work.design.can.metal));
     let solder = move || {
         cautions(Occasion::Solder, metal.get())
             .into_iter()

@@ -12,6 +12,7 @@ use tinwave_maker::fits::{
 use tinwave_maker::history::Change;
 use tinwave_protocol::fits::{BandsMatched, MatchBands, MatchSizes, Matched, SizesMatched};
 
+use crate::reactive::{effect, memo};
 use crate::state::{Freshness, Workshop};
 use crate::worker::{Task, TaskState};
 
@@ -47,12 +48,12 @@ impl Fits {
     /// Follows the work.
     pub(super) fn open(workshop: Workshop) -> Self {
         let work = workshop.work;
-        let sizes_base = Memo::new(move |_| work.with(|work| base_of_sizes(&work.design)));
-        let bands_base = Memo::new(move |_| work.with(|work| base_of_bands(&work.design)));
-        let sizes = Memo::new(move |_| sizes_base.with(sizes_for));
+        let sizes_base = memo(move || work.with(|work| base_of_sizes(&work.design)));
+        let bands_base = memo(move || work.with(|work| base_of_bands(&work.design)));
+        let sizes = memo(move || sizes_base.with(sizes_for));
         let sizes_asked = RwSignal::new(None::<Design>);
         let sizes_known = RwSignal::new(SizesMatched::default());
-        let rows = Memo::new(move |_| {
+        let rows = memo(move || {
             let is_of_these =
                 sizes_asked.with(|asked| sizes_base.with(|base| asked.as_ref() == Some(base)));
             sizes
@@ -77,23 +78,23 @@ impl Fits {
 
     fn follow(self) {
         // The own can comes first: the worker does the newest job first.
-        let is_ready = Memo::new(move |_| {
+        let is_ready = memo(move || {
             let answers = self.workshop.answers;
             answers.freshness.get() == Freshness::Final
                 && answers.graded.with(|graded| graded.complete)
         });
-        Effect::new(move |_| {
+        effect(move || {
             let base = self.sizes_base.get();
             let is_asked = self.sizes_asked.with(|asked| asked.as_ref() == Some(&base));
             if is_ready.get() && !is_asked {
                 self.ask_sizes(base);
             }
         });
-        let will_not_do = Memo::new(move |_| {
+        let will_not_do = memo(move || {
             let graded = self.workshop.answers.graded;
             graded.with(|graded| graded.grade == Grade::WillNotDo && graded.complete)
         });
-        Effect::new(move |_| {
+        effect(move || {
             let base = self.bands_base.get();
             let is_asked = self.bands_asked.with(|asked| asked.as_ref() == Some(&base));
             if is_ready.get() && will_not_do.get() && !is_asked {
@@ -221,7 +222,7 @@ fn keep_what_comes<A>(task: Task<A>, known: RwSignal<A>)
 where
     A: Clone + Send + Sync + serde::de::DeserializeOwned + 'static,
 {
-    Effect::new(move |_| {
+    effect(move || {
         let news = task.state().with(|state| match state {
             TaskState::Working { so_far, .. } => so_far.clone(),
             TaskState::Done(answer) => Some(answer.clone()),

@@ -9,6 +9,7 @@ use tinwave_words::can::{self as words, Carries};
 
 use super::fits::{Fits, SizeRow};
 use crate::kit::{Action, ActionKind, Part};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// A range narrower than this has its name on two lines.
@@ -50,7 +51,7 @@ const fn class(kind: ZoneKind) -> &'static str {
 pub fn WidthGauge() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let fits = expect_context::<Fits>();
-    let sizes = Memo::new(move |_| {
+    let sizes = memo(move || {
         fits.rows.with(|rows| {
             let mut sizes: Vec<(usize, u32)> = rows
                 .iter()
@@ -60,7 +61,7 @@ pub fn WidthGauge() -> impl IntoView {
             sizes
         })
     });
-    let gauge = Memo::new(move |_| {
+    let gauge = memo(move || {
         workshop.work.with(|work| {
             let design = &work.design;
             let sizes = sizes.get();
@@ -84,8 +85,8 @@ pub fn WidthGauge() -> impl IntoView {
                         <pattern id="gauge-two" width="14" height="14" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V14"/></pattern>
                         <pattern id="gauge-many" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V8M0 0H8"/></pattern>
                     </defs>
-                    {move || zones(workshop, gauge)}
-                    {move || pointer(workshop, gauge)}
+                    {live(move || zones(workshop, gauge))}
+                    {live(move || pointer(workshop, gauge))}
                 </svg>
                 <SizeStrokes gauge/>
             </div>
@@ -195,7 +196,7 @@ fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
     // A size, by its place in the list of trade sizes: it stays chosen while the gauge
     // changes about it.
     let chosen = RwSignal::new(None::<usize>);
-    let place = Memo::new(move |_| {
+    let place = memo(move || {
         let index = chosen.get()?;
         gauge.with(|gauge| {
             gauge
@@ -213,7 +214,7 @@ fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
             chosen.set(index);
         }
     };
-    let row = Memo::new(move |_| {
+    let row = memo(move || {
         let index = chosen.get()?;
         fits.rows
             .with(|rows| rows.iter().find(|row| row.fit.index == index).cloned())
@@ -262,8 +263,8 @@ fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
                 <svg aria-hidden="true">{strokes}</svg>
             </div>
             <div class="stroke-line">
-                <p class="note">{move || line_of(row.get(), fits)}</p>
-                {move || row.get().map(|row| view! { <TakeStroke row/> })}
+                <p class="note">{live(move || line_of(row.get(), fits))}</p>
+                {live(move || row.get().map(|row| view! { <TakeStroke row/> }))}
             </div>
         </Show>
     }
@@ -301,7 +302,7 @@ fn TakeStroke(row: SizeRow) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let fits = expect_context::<Fits>();
     let fit = row.fit.clone();
-    let is_taken = Memo::new(move |_| workshop.work.with(|work| fit.is_can_of(&work.design)));
+    let is_taken = memo(move || workshop.work.with(|work| fit.is_can_of(&work.design)));
     let says = format!("{} {}", words::take(), row.fit.size().name);
     view! {
         <Show when=move || !is_taken.get()

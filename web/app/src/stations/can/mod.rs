@@ -24,6 +24,7 @@ use crate::browser;
 use crate::frame::FirstTime;
 use crate::kit::{LiveRegion, StationPage, field_id};
 use crate::pictures::SectionPicture;
+use crate::reactive::memo;
 use crate::state::Workshop;
 use answer::WhatToDo;
 use figures::CanFigures;
@@ -40,7 +41,7 @@ pub fn CanStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let answers = workshop.answers;
     provide_context(Fits::open(workshop));
-    let grade = Memo::new(move |_| answers.graded.with(|graded| graded.grade));
+    let grade = memo(move || answers.graded.with(|graded| graded.grade));
     let reason = move || answer::reason(workshop).what;
     view! {
         <StationPage station=Station::Can entries_first=true

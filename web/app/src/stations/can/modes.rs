@@ -9,6 +9,7 @@ use tinwave_words::can as words;
 use tinwave_words::terms::Term;
 
 use crate::kit::{Part, TableFold, TableText, TermHint};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 fn percent(share: f64) -> String {
@@ -19,10 +20,10 @@ fn percent(share: f64) -> String {
 #[component]
 pub fn WhatPasses() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let band = Memo::new(move |_| workshop.work.with(|work| work.design.band));
+    let band = memo(move || workshop.work.with(|work| work.design.band));
     // The cutoffs depend on the can alone: they never wait for a cut.
-    let modes = Memo::new(move |_| workshop.work.with(|work| mode_entries(&work.design)));
-    let ladder = Memo::new(move |_| modes.with(|modes| ModeLadder::new(modes, band.get())));
+    let modes = memo(move || workshop.work.with(|work| mode_entries(&work.design)));
+    let ladder = memo(move || modes.with(|modes| ModeLadder::new(modes, band.get())));
     let rows = move || {
         let ladder = ladder.get();
         ladder
@@ -57,7 +58,7 @@ pub fn WhatPasses() -> impl IntoView {
     };
     view! {
         <Part title=words::what_passes()>
-            <p class="note">{words::each_row_is_a()}" "<TermHint of=Term::Mode/>{move || modes.with(|modes| words::what_passes_note(modes))}</p>
+            <p class="note">{words::each_row_is_a()}" "<TermHint of=Term::Mode/>{live(move || modes.with(|modes| words::what_passes_note(modes)))}</p>
             <div class="mode-rows">{rows}</div>
             <svg class="mode-axis" aria-hidden="true">
                 {ticks}

@@ -8,6 +8,7 @@ use tinwave_words::can as words;
 
 use super::fits::{Fits, SizeRow};
 use crate::kit::{Action, Part, ProgressBar};
+use crate::reactive::{live, memo};
 use crate::state::{Freshness, Workshop};
 
 /// So many are shown beside the own can.
@@ -32,9 +33,9 @@ pub fn OnTheShelf() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let fits = expect_context::<Fits>();
     let all = RwSignal::new(false);
-    let count = Memo::new(move |_| fits.rows.with(Vec::len));
-    let grade = Memo::new(move |_| workshop.answers.graded.with(|graded| graded.grade));
-    let shown = Memo::new(move |_| {
+    let count = memo(move || fits.rows.with(Vec::len));
+    let grade = memo(move || workshop.answers.graded.with(|graded| graded.grade));
+    let shown = memo(move || {
         let most = if all.get() { usize::MAX } else { BEST };
         fits.rows.with(|rows| {
             rows.iter()
@@ -90,8 +91,8 @@ pub fn OnTheShelf() -> impl IntoView {
 #[component]
 fn OwnRow() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let cells = Memo::new(move |_| own_cells(workshop));
-    view! { <div class="size-row own">{move || row_cells(&cells.get())}<span class="size-take"></span></div> }
+    let cells = memo(move || own_cells(workshop));
+    view! { <div class="size-row own">{live(move || row_cells(&cells.get()))}<span class="size-take"></span></div> }
     .into_any()
 }
 
@@ -100,16 +101,16 @@ fn OwnRow() -> impl IntoView {
 fn SizeButton(index: usize) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let fits = expect_context::<Fits>();
-    let row = Memo::new(move |_| {
+    let row = memo(move || {
         fits.rows
             .with(|rows| rows.iter().find(|row| row.fit.index == index).cloned())
     });
-    let cells = Memo::new(move |_| {
+    let cells = memo(move || {
         let unit = workshop.unit.get();
         row.with(|row| row.as_ref().map(|row| cells_of(row, unit)))
             .unwrap_or_default()
     });
-    let is_taken = Memo::new(move |_| {
+    let is_taken = memo(move || {
         row.with(|row| {
             let row = row.as_ref();
             row.is_some_and(|row| workshop.work.with(|work| row.fit.is_can_of(&work.design)))
@@ -123,9 +124,9 @@ fn SizeButton(index: usize) -> impl IntoView {
     view! {
         <button type="button" class="size-row" class:taken=move || is_taken.get() on:click=take
             aria-pressed=move || if is_taken.get() { "true" } else { "false" }>
-            {move || row_cells(&cells.get())}
+            {live(move || row_cells(&cells.get()))}
             <span class="size-take">
-                {move || if is_taken.get() { words::taken() } else { words::take() }}
+                {live(move || if is_taken.get() { words::taken() } else { words::take() })}
             </span>
         </button>
     }

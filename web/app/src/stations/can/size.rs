@@ -8,6 +8,7 @@ use super::band::BandEntry;
 use super::metal::MetalEntry;
 use super::width::{WallEntry, WidthEntry};
 use crate::kit::{Choice, DesignField, EntryGroup, Fold, Pick};
+use crate::reactive::{derived, memo};
 use crate::state::Workshop;
 use words::WidthBy;
 
@@ -58,14 +59,14 @@ pub fn SizeEntries() -> impl IntoView {
 #[component]
 fn ExampleNote() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let is_example = Memo::new(move |_| workshop.is_example());
+    let is_example = memo(move || workshop.is_example());
     let said = |sentence: &'static str, is_true: Signal<bool>| {
         view! { <span class:covered=move || !is_true.get()>{sentence}</span> }
     };
     view! {
         <p class="example-note">
             {said(words::example_note(), is_example.into())}
-            {said(words::own_note(), Signal::derive(move || !is_example.get()))}
+            {said(words::own_note(), derived(move || !is_example.get()))}
         </p>
     }
 }

@@ -6,19 +6,20 @@ use tinwave_words::{can as words, grade as grade_words};
 
 use super::fits::Fits;
 use crate::kit::{Action, ActionKind, ProgressBar};
+use crate::reactive::memo;
 
 /// At most one size and one band, each with what it would give.
 #[component]
 pub fn WaysOn() -> impl IntoView {
     let fits = expect_context::<Fits>();
-    let size = Memo::new(move |_| {
+    let size = memo(move || {
         let row = fits.nearest_size()?;
         let matched = row.matched.as_ref()?;
         let worst = matched.cut?.worst_vswr;
         let text = words::take_a_can(row.fit.size(), worst, matched.graded.grade);
         Some((text, row))
     });
-    let band = Memo::new(move |_| {
+    let band = memo(move || {
         let (fit, matched) = fits.nearest_band()?;
         let worst = matched.cut?.worst_vswr;
         Some(words::use_for_band(fit.band, worst, matched.graded.grade))
@@ -37,7 +38,7 @@ pub fn WaysOn() -> impl IntoView {
             fits.use_for(&fit, &matched);
         }
     };
-    let is_looking = Memo::new(move |_| fits.is_looking());
+    let is_looking = memo(move || fits.is_looking());
     let has_nothing =
         move || !is_looking.get() && size.with(Option::is_none) && band.with(Option::is_none);
     view! {

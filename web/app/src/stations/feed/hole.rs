@@ -7,6 +7,7 @@ use tinwave_maker::history::Change;
 use tinwave_words::feed::{self as words, HoleSaid};
 
 use crate::kit::{Check, Choice, DesignField, Fold, Pick};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The fold, with one word for each of the two holes in its line.
@@ -14,7 +15,7 @@ use crate::state::Workshop;
 pub fn HoleFold() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let work = workshop.work;
-    let hole = Memo::new(move |_| {
+    let hole = memo(move || {
         work.with(|work| HoleSaid {
             drill_um: work.connector.drill_um(),
             opening_um: work.opening_um(),
@@ -44,10 +45,10 @@ pub fn HoleFold() -> impl IntoView {
             });
         }
     };
-    let has_sleeve = Memo::new(move |_| work.with(|work| work.design.probe.sleeve.is_some()));
+    let has_sleeve = memo(move || work.with(|work| work.design.probe.sleeve.is_some()));
     view! {
         <Fold title=words::hole_sleeve_stray() summary=move || words::hole_line(hole.get(), unit.get())>
-            <p class="note">{move || words::hole_sentence(hole.get(), unit.get())}</p>
+            <p class="note">{live(move || words::hole_sentence(hole.get(), unit.get()))}</p>
             <Choice label=words::opening() labelled=true picks=Signal::derive(picks)
                 chosen=move || hole.get().opening.key().to_owned() on_choose=take/>
             <Show when=move || hole.get().opening == Opening::Typed>

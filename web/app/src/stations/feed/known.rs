@@ -13,6 +13,7 @@ use tinwave_protocol::matters::{Matters, WhatMatters};
 use tinwave_words::feed::{self as words, CutSaid};
 
 use crate::browser::Timer;
+use crate::reactive::{effect, memo};
 use crate::state::{Freshness, Workshop};
 use crate::worker::{Task, TaskState};
 
@@ -46,7 +47,7 @@ impl Feed {
     pub(super) fn new(workshop: Workshop) -> Self {
         let former = RwSignal::new(None::<Tip>);
         let analyser = StoredValue::new(Analyser::new());
-        let former_analysis = Memo::new(move |_| {
+        let former_analysis = memo(move || {
             let tip = former.get()?;
             let mut design = workshop.work.with(|work| work.design.clone());
             design.probe.length_um = tip.length_um;
@@ -72,7 +73,7 @@ impl Feed {
     fn keep_asking(self) {
         let rest = Timer::new();
         let answers = self.workshop.answers;
-        Effect::new(move |_| {
+        effect(move || {
             let design = self.workshop.work.with(|work| work.design.clone());
             answers.outside.track();
             if answers.is_awake() && answers.freshness.get() != Freshness::Pending {

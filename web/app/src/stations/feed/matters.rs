@@ -8,6 +8,7 @@ use tinwave_words::feed as words;
 
 use super::known::Feed;
 use crate::kit::Part;
+use crate::reactive::memo;
 
 /// Beyond this a bar ends at the axis' end; its figure says how far it goes.
 const MOST: f64 = 3.0;
@@ -16,7 +17,7 @@ const MOST: f64 = 3.0;
 #[component]
 pub fn WhatMattersPart() -> impl IntoView {
     let feed = expect_context::<Feed>();
-    let known = Memo::new(move |_| feed.matters().or_else(|| feed.last_matters()));
+    let known = memo(move || feed.matters().or_else(|| feed.last_matters()));
     let stale = move || feed.matters().is_none();
     let note = move || {
         let as_drawn = known.with(|known| known.as_ref().and_then(|known| known.as_drawn));

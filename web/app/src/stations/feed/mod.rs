@@ -17,6 +17,7 @@ use tinwave_words::feed as words;
 
 use crate::kit::{Action, ActionKind, LiveRegion, StationPage};
 use crate::pictures::SectionPicture;
+use crate::reactive::memo;
 use crate::state::Workshop;
 use known::Feed;
 
@@ -24,7 +25,7 @@ use known::Feed;
 #[component]
 pub fn FeedStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let has_cut = Memo::new(move |_| workshop.answers.has_cut());
+    let has_cut = memo(move || workshop.answers.has_cut());
     move || {
         if has_cut.get() {
             view! { <CutPage/> }.into_any()

@@ -7,6 +7,7 @@ use tinwave_core::si::micrometres;
 use tinwave_words::feed::{self as words, CutSaid};
 
 use crate::kit::FindingBlock;
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// What a quarter of the wavelength each would give.
@@ -14,13 +15,13 @@ use crate::state::Workshop;
 pub fn QuarterWave() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     // A drag of the tip must not compute it anew: it does not depend on the cut.
-    let but_for_cut = Memo::new(move |_| {
+    let but_for_cut = memo(move || {
         let mut design = workshop.work.with(|work| work.design.clone());
         design.probe.length_um = tinwave_maker::example::example().design.probe.length_um;
         design.probe.backshort_distance_um = 0;
         design
     });
-    let rule = Memo::new(move |_| {
+    let rule = memo(move || {
         let guide = workshop
             .answers
             .analysis
@@ -32,7 +33,7 @@ pub fn QuarterWave() -> impl IntoView {
         })
     });
     let analyser = StoredValue::new(Analyser::new());
-    let worst = Memo::new(move |_| {
+    let worst = memo(move || {
         let rule = rule.get()?;
         let mut design: Design = but_for_cut.get();
         design.probe.length_um = rule.length_um;

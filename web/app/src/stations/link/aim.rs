@@ -8,6 +8,7 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 use super::answer_of;
 use super::plan_field::PlanField;
 use crate::kit::Fold;
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The aim: table and sentences; nothing while the antenna is not known.
@@ -15,7 +16,7 @@ use crate::state::Workshop;
 pub fn AimPart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, _) = words::part_titles(PartTitle::Aim);
-    let aim = Memo::new(move |_| answer_of(workshop).and_then(|answer| answer.end(End::A).aim));
+    let aim = memo(move || answer_of(workshop).and_then(|answer| answer.end(End::A).aim));
     let rows = move || {
         let unit = workshop.unit.get();
         aim.get().map(|aim| words::aim_rows(&aim, unit))
@@ -35,10 +36,10 @@ pub fn AimPart() -> impl IntoView {
     view! {
         <Show when=move || aim.with(Option::is_some)>
             <Fold title=title summary=move || summary().unwrap_or_default()>
-                {move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
+                {live(move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
                     <PlainTable name=title head rows/>
-                })}
-                {move || sentences().into_iter().map(|one| view! { <p class="note">{one}</p> }).collect_view()}
+                }))}
+                {live(move || sentences().into_iter().map(|one| view! { <p class="note">{one}</p> }).collect_view())}
                 <PlanField number=PlanNumber::Arm/>
             </Fold>
         </Show>

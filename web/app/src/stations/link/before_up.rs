@@ -7,6 +7,7 @@ use tinwave_words::{Caution, CautionText, Occasion, caution, cautions};
 use super::aim::PlainTable;
 use super::answer_of;
 use crate::kit::{CautionBlock, FindingBlock, FindingTone, Fold, Part};
+use crate::reactive::live;
 use crate::state::Workshop;
 
 fn of(workshop: Workshop, occasion: Occasion) -> Vec<CautionText> {
@@ -36,7 +37,7 @@ pub fn BeforeUp() -> impl IntoView {
         <Part title note>
             <FindingBlock tone=FindingTone::Caution headline=lines.headline text source=lines.source/>
             <Fold title=also summary=summary>
-                {move || others().into_iter().map(|caution| view! { <CautionBlock caution/> }).collect_view()}
+                {live(move || others().into_iter().map(|caution| view! { <CautionBlock caution/> }).collect_view())}
             </Fold>
         </Part>
     }
@@ -58,10 +59,10 @@ pub fn KeepAway() -> impl IntoView {
     };
     view! {
         <Fold title=title summary=summary>
-            {move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
+            {live(move || rows().filter(|(_, rows)| !rows.is_empty()).map(|(head, rows)| view! {
                 <PlainTable name=title head rows/>
                 <p class="note">{note}</p>
-            })}
+            }))}
             <CautionBlock caution=caution(Caution::PowerNearEyes)/>
         </Fold>
     }

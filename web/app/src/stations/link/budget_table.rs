@@ -6,6 +6,7 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 use super::aim::PlainTable;
 use super::of_link;
 use crate::kit::Fold;
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The budget as a table, with the figures of an end that only listens.
@@ -13,7 +14,7 @@ use crate::state::Workshop;
 pub fn StepsTable() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, _) = words::part_titles(PartTitle::Steps);
-    let rows = Memo::new(move |_| {
+    let rows = memo(move || {
         let unit = workshop.unit.get();
         of_link(workshop, |answer, link| {
             words::budget_rows(answer, link, unit)
@@ -28,11 +29,11 @@ pub fn StepsTable() -> impl IntoView {
         <Show when=move || rows.with(Option::is_some)>
             <Fold title=title summary=move || summary().unwrap_or_default()>
                 <dl class="receiver-figures">
-                    {move || receiver().into_iter().map(|[name, value]| view! {
+                    {live(move || receiver().into_iter().map(|[name, value]| view! {
                         <div><dt>{name}</dt><dd>{value}</dd></div>
-                    }).collect_view()}
+                    }).collect_view())}
                 </dl>
-                {move || rows.get().map(|(head, rows)| view! { <PlainTable name=title head rows/> })}
+                {live(move || rows.get().map(|(head, rows)| view! { <PlainTable name=title head rows/> }))}
             </Fold>
         </Show>
     }

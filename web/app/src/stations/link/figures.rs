@@ -8,13 +8,14 @@ use tinwave_words::link_plan as words;
 
 use super::{answer_of, of_link};
 use crate::kit::{Figure, FigureState, FigureText, Figures, WhyText};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// The station's four figures; none where nothing can be said.
 #[component]
 pub fn LinkFigures() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let is_there = Memo::new(move |_| {
+    let is_there = memo(move || {
         let known = answer_of(workshop).and_then(|answer| answer.end(End::A).aim);
         known.is_some() || of_link(workshop, |_, _| ()).is_some()
     });

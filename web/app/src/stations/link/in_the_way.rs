@@ -7,6 +7,7 @@ use tinwave_words::link_plan::{self as words, ChoiceWord, choice_words};
 
 use super::plan_field::PlanField;
 use crate::kit::{Action, ActionKind, Pick, ShortList};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Thickness of a wall that is added, m: one of bricks.
@@ -16,7 +17,7 @@ const USUAL_WALL_M: f64 = 0.12;
 #[component]
 pub fn InTheWay() -> impl IntoView {
     let plan = expect_context::<Workshop>().plan();
-    let count = Memo::new(move |_| plan.entries.with(|plan| plan.walls.len()));
+    let count = memo(move || plan.entries.with(|plan| plan.walls.len()));
     let add = move |()| {
         let frequency_hz = plan.frequency_hz();
         let first = materials_at(frequency_hz).first().copied();
@@ -28,7 +29,7 @@ pub fn InTheWay() -> impl IntoView {
         });
     };
     view! {
-        {move || (0..count.get()).map(|n| view! { <WallEntry n/> }).collect_view()}
+        {live(move || (0..count.get()).map(|n| view! { <WallEntry n/> }).collect_view())}
         <Show when=move || count.get() < MOST_WALLS>
             <div class="list-add">
                 <Action text=choice_words(ChoiceWord::AddWall) kind=ActionKind::Words on_press=add/>

@@ -6,6 +6,7 @@ use tinwave_words::link_plan as words;
 
 use super::of_link;
 use crate::kit::Part;
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// What stands in the picture: title, note, scene.
@@ -15,7 +16,7 @@ type Drawn = (String, &'static str, LevelsScene);
 #[component]
 pub fn Levels() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let drawn = Memo::new(move |_| {
+    let drawn = memo(move || {
         let unit = workshop.unit.get();
         of_link(workshop, |answer, link| -> Drawn {
             (
@@ -31,7 +32,7 @@ pub fn Levels() -> impl IntoView {
     view! {
         <Show when=move || drawn.with(Option::is_some)>
             <Part title=move || title().unwrap_or_default() note=move || note().unwrap_or_default() wide=true>
-                {move || scene().map(|scene| view! { <Rows scene/> })}
+                {live(move || scene().map(|scene| view! { <Rows scene/> }))}
             </Part>
         </Show>
     }

@@ -27,6 +27,7 @@ use tinwave_words::frame::line_waits;
 use tinwave_words::link_plan as words;
 
 use crate::kit::{Action, FindingBlock, FindingTone, StationPage};
+use crate::reactive::memo;
 use crate::state::Workshop;
 use aim::AimPart;
 use before_up::{BeforeUp, KeepAway};
@@ -54,7 +55,7 @@ pub fn line(workshop: Workshop) -> String {
 pub fn LinkStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let plan = workshop.plan();
-    let waits = Memo::new(move |_| plan.waits_for_this_can());
+    let waits = memo(move || plan.waits_for_this_can());
     let answer = move || {
         let unit = workshop.unit.get();
         plan.answer.with(|answer| match answer {

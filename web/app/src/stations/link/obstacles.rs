@@ -7,6 +7,7 @@ use tinwave_words::link_plan::{self as words, ChoiceWord, choice_words};
 
 use super::plan_field::PlanField;
 use crate::kit::{Action, ActionKind};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Height of an obstacle that is added, m: a tree of the garden.
@@ -16,7 +17,7 @@ const USUAL_HEIGHT_M: f64 = 3.0;
 #[component]
 pub fn Obstacles() -> impl IntoView {
     let plan = expect_context::<Workshop>().plan();
-    let count = Memo::new(move |_| plan.entries.with(|plan| plan.obstacles.len()));
+    let count = memo(move || plan.entries.with(|plan| plan.obstacles.len()));
     let add = move |()| {
         plan.change(|plan| {
             plan.obstacles.push(Obstacle {
@@ -33,12 +34,12 @@ pub fn Obstacles() -> impl IntoView {
         });
     };
     view! {
-        {move || (0..count.get()).map(|n| view! {
+        {live(move || (0..count.get()).map(|n| view! {
             <PlanField number=PlanNumber::ObstacleDistance(n)/>
             <PlanField number=PlanNumber::ObstacleHeight(n)/>
             <Action text=choice_words(ChoiceWord::Remove) says=words::remove_obstacle(n)
                 kind=ActionKind::Words on_press=move |()| remove(n)/>
-        }).collect_view()}
+        }).collect_view())}
         <Show when=move || count.get() < MOST_OBSTACLES>
             <div class="list-add">
                 <Action text=choice_words(ChoiceWord::AddObstacle) kind=ActionKind::Words on_press=add/>

@@ -7,6 +7,7 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 use super::levels::percent;
 use super::{answer_of, of_link};
 use crate::kit::{Part, TableFold, TableText};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Is the path clear? Picture, sentence, table.
@@ -14,7 +15,7 @@ use crate::state::Workshop;
 pub fn PathPart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Path);
-    let scene = Memo::new(move |_| {
+    let scene = memo(move || {
         let unit = workshop.unit.get();
         let margin = of_link(workshop, |_, link| {
             words::margin_bracket(link.weaker.margin_db)
@@ -39,10 +40,10 @@ pub fn PathPart() -> impl IntoView {
     };
     view! {
         <Part title note>
-            {move || scene.get().map(|scene| view! { <PathPicture scene/> })}
-            {move || said().map(|(headline, text)| view! {
+            {live(move || scene.get().map(|scene| view! { <PathPicture scene/> }))}
+            {live(move || said().map(|(headline, text)| view! {
                 <p class="path-said"><b>{headline}</b>" "{text}</p>
-            })}
+            }))}
             <Show when=move || scene.with(Option::is_some)>
                 <TableFold name=title table/>
             </Show>

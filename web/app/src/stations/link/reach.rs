@@ -7,6 +7,7 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 
 use super::of_link;
 use crate::kit::XyChart;
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// The chart; nothing where there is no link.
@@ -14,7 +15,7 @@ use crate::state::Workshop;
 pub fn ReachPart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Reach);
-    let chart = Memo::new(move |_| {
+    let chart = memo(move || {
         let unit = workshop.unit.get();
         of_link(workshop, |_, link| reach_chart(link, unit))
     });

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use tinwave_words::link_plan::{self as words, PartTitle, Received};
 
 use crate::kit::Fold;
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The bands that are only received.
@@ -11,11 +12,11 @@ use crate::state::Workshop;
 pub fn ReceivePart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Receive);
-    let bands = Memo::new(move |_| workshop.work.with(|work| words::received(&work.design)));
+    let bands = memo(move || workshop.work.with(|work| words::received(&work.design)));
     view! {
         <Fold title=title summary=note>
             <ul class="received">
-                {move || bands.get().into_iter().map(|band| view! { <Band band/> }).collect_view()}
+                {live(move || bands.get().into_iter().map(|band| view! { <Band band/> }).collect_view())}
             </ul>
         </Fold>
     }

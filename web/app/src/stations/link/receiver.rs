@@ -7,6 +7,7 @@ use tinwave_words::link_plan::{self as words, ChoiceWord, choice_words};
 
 use super::plan_field::PlanField;
 use crate::kit::{Choice, Pick, PickGroup, Picker};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 const WAYS: [(&str, SensitivityBy); 3] = [
@@ -19,8 +20,8 @@ const WAYS: [(&str, SensitivityBy); 3] = [
 #[component]
 pub fn Receiver() -> impl IntoView {
     let plan = expect_context::<Workshop>().plan();
-    let by = Memo::new(move |_| plan.entries.with(|plan| plan.sensitivity));
-    let listens_here = Memo::new(move |_| plan.entries.with(|plan| plan.role == Role::ListensHere));
+    let by = memo(move || plan.entries.with(|plan| plan.sensitivity));
+    let listens_here = memo(move || plan.entries.with(|plan| plan.role == Role::ListensHere));
     let picks: Vec<Pick> = WAYS
         .iter()
         .map(|(key, by)| Pick::new(*key, words::sensitivity_by(*by)))

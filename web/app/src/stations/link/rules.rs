@@ -11,6 +11,7 @@ use super::answer_of;
 use crate::kit::{
     CautionBlock, Check, Choice, EntryGroup, FindingBlock, FindingTone, Fold, Pick, ShortList,
 };
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// Rules and what they say.
@@ -18,7 +19,7 @@ use crate::state::Workshop;
 pub fn Rules() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let plan = workshop.plan();
-    let rules = Memo::new(move |_| plan.entries.with(|plan| plan.rules));
+    let rules = memo(move || plan.entries.with(|plan| plan.rules));
     let sets = || std::iter::once(None).chain(RuleSet::ALL.into_iter().map(Some));
     let key = |set: Option<RuleSet>| set.map_or("", RuleSet::key);
     let picks: Vec<Pick> = sets()
@@ -86,7 +87,7 @@ fn ArrangementEntry() -> impl IntoView {
 #[component]
 fn Laws() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let laws = Memo::new(move |_| {
+    let laws = memo(move || {
         let answer = answer_of(workshop);
         let of = |end: End| {
             let answer = answer.as_ref()?;
@@ -144,9 +145,9 @@ fn Besides() -> impl IntoView {
                 <CautionBlock caution=caution(Caution::CertifiedDevice)/>
             </Show>
             <ul class="law-lines">
-                {move || conditions().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+                {live(move || conditions().into_iter().map(|line| view! { <li>{line}</li> }).collect_view())}
             </ul>
-            {move || sources().into_iter().map(|line| view! { <p class="note">{line}</p> }).collect_view()}
+            {live(move || sources().into_iter().map(|line| view! { <p class="note">{line}</p> }).collect_view())}
         </Fold>
     }
 }

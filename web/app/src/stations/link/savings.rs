@@ -6,6 +6,7 @@ use tinwave_words::link_plan::{self as words, PartTitle};
 
 use super::of_link;
 use crate::kit::Fold;
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// So many are listed.
@@ -16,7 +17,7 @@ const MOST: usize = 8;
 pub fn SavingsPart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let (title, note) = words::part_titles(PartTitle::Savings);
-    let savings = Memo::new(move |_| {
+    let savings = memo(move || {
         let listed = of_link(workshop, |answer, link| {
             let best = link.savings.iter().take(MOST);
             best.map(|one| (words::change(answer, one.change), db(one.gained_db)))
@@ -36,9 +37,9 @@ pub fn SavingsPart() -> impl IntoView {
         <Show when=move || savings.with(|savings| !savings.is_empty())>
             <Fold title=title summary=summary>
                 <ol class="savings">
-                    {move || savings.get().into_iter().map(|(what, worth)| view! {
+                    {live(move || savings.get().into_iter().map(|(what, worth)| view! {
                         <li><span>{what}</span><b>{worth}</b></li>
-                    }).collect_view()}
+                    }).collect_view())}
                 </ol>
                 <p class="note">{note}</p>
             </Fold>

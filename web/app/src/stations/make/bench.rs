@@ -9,6 +9,7 @@ use tinwave_words::make::{self as words, BenchFacts, StepWords};
 use super::choices::{CHOICES_KEY, PrintChoices};
 use super::print_job::print_job;
 use crate::browser;
+use crate::reactive::memo;
 use crate::state::{Freshness, Workshop};
 use crate::worker::{Task, TaskState};
 
@@ -51,13 +52,13 @@ impl Bench {
         let choices = browser::stored(CHOICES_KEY).unwrap_or_default();
         let choices = RwSignal::new(PrintChoices::read(&choices));
         let open = RwSignal::new(None::<Step>);
-        let steps = Memo::new(move |_| workshop.work.with(steps));
-        let step = Memo::new(move |_| {
+        let steps = memo(move || workshop.work.with(steps));
+        let step = memo(move || {
             let steps = steps.get();
             let chosen = open.get().filter(|step| steps.contains(step));
             chosen.unwrap_or_else(|| first_left(&steps, workshop, ticks))
         });
-        let question = Memo::new(move |_| {
+        let question = memo(move || {
             let choices = choices.get();
             Fittings {
                 design: workshop.work.with(|work| work.design.clone()),

@@ -2,6 +2,8 @@
 //! it, with all figures, steps and cautions.
 
 use leptos::prelude::*;
+
+use crate::reactive::{effect, live};
 use tinwave_drawing::bench::{BenchView, bench_scene};
 use tinwave_maker::bench::Step;
 use tinwave_maker::entry::format_frequency_exact;
@@ -22,7 +24,7 @@ const PICTURE_PX: f64 = 320.0;
 pub fn BuildSheet() -> impl IntoView {
     let bench = Bench::of_page();
     let is_made = RwSignal::new(false);
-    Effect::new(move |_| is_made.set(true));
+    effect(move || is_made.set(true));
     let content = move || {
         if bench.workshop.answers.has_cut() && bench.readiness() != Readiness::Searching {
             view! { <Sheet bench/> }.into_any()
@@ -34,11 +36,11 @@ pub fn BuildSheet() -> impl IntoView {
         <Show when=move || is_made.get()>
             <section class="build-sheet" aria-label=words::build_sheet()>
                 <p class="sheet-head">{words::build_sheet()}</p>
-                <h1>{move || title(bench)}</h1>
-                <p>{move || can_line(bench)}</p>
-                <p>{move || band_line(bench)}</p>
+                <h1>{live(move || title(bench))}</h1>
+                <p>{live(move || can_line(bench))}</p>
+                <p>{live(move || band_line(bench))}</p>
                 {content}
-                <p class="sheet-link">{move || bench.workshop.link()}</p>
+                <p class="sheet-link">{live(move || bench.workshop.link())}</p>
             </section>
         </Show>
     }
@@ -118,7 +120,7 @@ fn Sheet(
         {note}
         <h2>{words::steps()}</h2>
         <ol class="sheet-steps">
-            {move || bench.steps.get().into_iter().map(|step| step_line(bench, step)).collect_view()}
+            {live(move || bench.steps.get().into_iter().map(|step| step_line(bench, step)).collect_view())}
         </ol>
     }
 }

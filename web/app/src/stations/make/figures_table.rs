@@ -10,6 +10,7 @@ use tinwave_words::make::{self as words, Row};
 
 use super::bench::{Bench, Readiness};
 use crate::kit::Part;
+use crate::reactive::{live, memo};
 
 /// A row: what, how much, plus and minus, from where.
 pub type FigureRow = [String; 4];
@@ -102,7 +103,7 @@ pub fn FiguresTable(
     /// The bench.
     bench: Bench,
 ) -> impl IntoView {
-    let rows = Memo::new(move |_| {
+    let rows = memo(move || {
         let unit = bench.workshop.unit.get();
         let leeway = leeway(bench);
         bench
@@ -115,7 +116,7 @@ pub fn FiguresTable(
         <Part title=words::all_figures() note=words::plus_and_minus_note()>
             <Show when=is_ready fallback=|| view! { <p class="note">{words::waits_for_cut()}</p> }>
                 <div class="wide-table" role="region" tabindex="0" aria-label=table_of(words::all_figures())>
-                    {move || table(rows.get(), bench.workshop.unit.get())}
+                    {live(move || table(rows.get(), bench.workshop.unit.get()))}
                 </div>
             </Show>
         </Part>

@@ -21,6 +21,7 @@ use tinwave_words::make as words;
 
 use crate::frame::Lines;
 use crate::kit::{StationPage, Waits};
+use crate::reactive::{effect, memo};
 pub use bench::Bench;
 pub use build_sheet::BuildSheet;
 pub use paper::PaperSheets;
@@ -36,7 +37,7 @@ use templates::Templates;
 #[component]
 pub fn MakeStation() -> impl IntoView {
     let bench = Bench::of_page();
-    let has_cut = Memo::new(move |_| bench.workshop.answers.has_cut());
+    let has_cut = memo(move || bench.workshop.answers.has_cut());
     move || {
         if has_cut.get() {
             view! { <AtTheBench bench/> }.into_any()
@@ -75,7 +76,7 @@ fn AtTheBench(
 ) -> impl IntoView {
     let title = move || bench.words(bench.step.get()).title.to_owned();
     if let Some(lines) = use_context::<Lines>() {
-        Effect::new(move |_| lines.say(Station::Make, rail_line(bench)));
+        effect(move || lines.say(Station::Make, rail_line(bench)));
     }
     view! {
         <StationPage station=Station::Make answer=Signal::derive(title)

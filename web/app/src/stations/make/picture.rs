@@ -7,6 +7,7 @@ use tinwave_words::make as words;
 
 use super::bench::{Bench, Readiness};
 use crate::browser;
+use crate::reactive::{effect, live, memo};
 
 /// Until the page knows better: a phone.
 const USUAL_WIDTH: f64 = 328.0;
@@ -21,12 +22,12 @@ pub fn StepPicture(
 ) -> impl IntoView {
     let place = NodeRef::<Div>::new();
     let width = RwSignal::new(USUAL_WIDTH);
-    Effect::new(move |_| {
+    effect(move || {
         if let Some(place) = place.get() {
             browser::watch_size(&place, move |now, _| width.set(now.min(WIDEST)));
         }
     });
-    let scene = Memo::new(move |_| {
+    let scene = memo(move || {
         if bench.readiness() == Readiness::Searching {
             return None;
         }
@@ -46,7 +47,7 @@ pub fn StepPicture(
     };
     view! {
         <div class="bench-picture" node_ref=place>
-            {move || scene.get().map(|scene| drawn(scene, shows()))}
+            {live(move || scene.get().map(|scene| drawn(scene, shows())))}
         </div>
     }
 }

@@ -11,6 +11,7 @@ use tinwave_words::make as words;
 use super::bench::Bench;
 use super::text_image::text_image;
 use crate::browser;
+use crate::reactive::effect;
 use crate::worker::{Task, TaskState};
 
 /// What the buttons do, and what became of it. A handle, copied freely.
@@ -39,7 +40,7 @@ impl Saving {
                 || of_sheets.with(|state| matches!(state, TaskState::Refused))
                 || bench.is_alone()
         };
-        Effect::new(move |_| {
+        effect(move || {
             if refused() {
                 saving.said.set(words::no_printer().into());
             }

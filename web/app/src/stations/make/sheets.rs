@@ -8,6 +8,7 @@ use super::bench::{Bench, Readiness};
 use super::saving::refusal;
 use super::templates::{paper_name, part_name};
 use crate::kit::Part;
+use crate::reactive::{effect, live, memo};
 use crate::worker::{Task, TaskState};
 
 /// A small picture of each sheet, with how many there are.
@@ -19,12 +20,12 @@ pub fn SheetPreviews(
     let task = Task::<Result<SheetsDrawn, PrintError>>::new();
     // Drawn anew whenever the design or a choice has changed and the worker is done
     // with what belongs to it.
-    let job = Memo::new(move |_| {
+    let job = memo(move || {
         let ready = bench.readiness() != Readiness::Searching;
         let found = bench.fittings().filter(|_| ready)?;
         bench.print_job(&found)
     });
-    Effect::new(move |_| {
+    effect(move || {
         if let Some(job) = job.get() {
             task.run(DrawSheets { job });
         }
@@ -72,7 +73,7 @@ pub fn SheetPreviews(
             <Show when=move || bench.on_paper.with(Option::is_none)>
                 <ul class="sheet-previews">{pictures}</ul>
             </Show>
-            <p class="note">{move || balance()}</p>
+            <p class="note">{live(move || balance())}</p>
         </Part>
     }
 }

@@ -6,6 +6,7 @@ use tinwave_words::make as words;
 
 use super::bench::Bench;
 use crate::kit::EntryGroup;
+use crate::reactive::{live, memo};
 
 /// All steps; the figure's line opens a step, the box ticks it.
 #[component]
@@ -14,7 +15,7 @@ pub fn StepList(
     bench: Bench,
 ) -> impl IntoView {
     let line = move |(index, step): (usize, Step)| {
-        let said = Memo::new(move |_| bench.words(step));
+        let said = memo(move || bench.words(step));
         let is_open = move || (bench.step.get() == step).then_some("step");
         view! {
             <li class:open=move || bench.step.get() == step>
@@ -24,8 +25,8 @@ pub fn StepList(
                         on:change=move |event| bench.tick(step, event_target_checked(&event))/>
                 </label>
                 <button type="button" aria-current=is_open on:click=move |_| bench.go_to(step)>
-                    <span>{index + 1}" "{move || said.get().short}</span>
-                    <span class="step-figure">{move || said.get().line}</span>
+                    <span>{index + 1}" "{live(move || said.get().short)}</span>
+                    <span class="step-figure">{live(move || said.get().line)}</span>
                 </button>
             </li>
         }
@@ -33,7 +34,7 @@ pub fn StepList(
     view! {
         <EntryGroup title=words::steps()>
             <ol class="step-list">
-                {move || bench.steps.get().into_iter().enumerate().map(line).collect_view()}
+                {live(move || bench.steps.get().into_iter().enumerate().map(line).collect_view())}
             </ol>
         </EntryGroup>
     }

@@ -9,6 +9,7 @@ use super::cautions::cautions_of;
 use crate::kit::{
     CautionBlock, FindingBlock, FindingTone, Icon, IconName, LiveRegion, Pick, ShortList,
 };
+use crate::reactive::{live, memo};
 
 /// Which step of how many, in words and as a row of pips.
 #[component]
@@ -26,12 +27,12 @@ pub fn StepCount(
     };
     view! {
         <div class="step-count">
-            <p class="where">{move || {
+            <p class="where">{live(move || {
                 let (number, all) = bench.place();
                 words::step_of(number, all)
-            }}</p>
+            })}</p>
             <span class="pips" aria-hidden="true">
-                {move || bench.steps.get().into_iter().map(pip).collect_view()}
+                {live(move || bench.steps.get().into_iter().map(pip).collect_view())}
             </span>
         </div>
     }
@@ -43,10 +44,10 @@ pub fn BigFigure(
     /// The bench.
     bench: Bench,
 ) -> impl IntoView {
-    let step = Memo::new(move |_| bench.words(bench.step.get()));
+    let step = memo(move || bench.words(bench.step.get()));
     let rests_on_cut =
         move || matches!(bench.step.get(), Step::Mark | Step::CutWire | Step::Sleeve);
-    let readiness = Memo::new(move |_| {
+    let readiness = memo(move || {
         if rests_on_cut() {
             bench.readiness()
         } else {
@@ -76,9 +77,9 @@ pub fn BigFigure(
         <div class="bench-figure" class:copper=move || bench.step.get() == Step::CutWire
             class:unsure=move || readiness.get() != Readiness::Ready>
             {figure}
-            <p class="bench-from">{move || step.with(|step| step.from.clone())}</p>
+            <p class="bench-from">{live(move || step.with(|step| step.from.clone()))}</p>
         </div>
-        {move || note().map(|note| view! { <p class="bench-unsure"><Icon name=IconName::Caution/>{note}</p> })}
+        {live(move || note().map(|note| view! { <p class="bench-unsure"><Icon name=IconName::Caution/>{note}</p> }))}
         <LiveRegion text=Signal::derive(said)/>
     }
 }
@@ -89,7 +90,7 @@ pub fn StepCheck(
     /// The bench.
     bench: Bench,
 ) -> impl IntoView {
-    let step = Memo::new(move |_| bench.words(bench.step.get()));
+    let step = memo(move || bench.words(bench.step.get()));
     let has_words = move || step.with(|step| !step.check.is_empty() || !step.how.is_empty());
     let old = move || bench.done_to_other(bench.step.get());
     let old_text = move |Stamp(figures): Stamp| match (bench.step.get(), figures.first()) {
@@ -101,14 +102,14 @@ pub fn StepCheck(
     view! {
         <Show when=has_words>
             <p class="bench-check">
-                <strong>{move || step.with(|step| step.check.clone())}</strong>
-                " "{move || step.with(|step| step.how.clone())}
+                <strong>{live(move || step.with(|step| step.check.clone()))}</strong>
+                " "{live(move || step.with(|step| step.how.clone()))}
             </p>
         </Show>
-        {move || old().map(|stamp| view! {
+        {live(move || old().map(|stamp| view! {
             <FindingBlock tone=FindingTone::Caution headline=words::tick_is_old_head()
                 text=old_text(stamp)/>
-        })}
+        }))}
         <Show when=move || bench.step.get() == Step::Cap><CapChoice bench/></Show>
     }
 }

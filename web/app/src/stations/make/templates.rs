@@ -14,6 +14,7 @@ use super::choices::{PAPERS, PrintChoices, RIMS, SEAMS, by_key, paper_key, rim_k
 use super::print_job::{cap_note, rivet_note};
 use super::saving::Saving;
 use crate::kit::{Action, ActionKind, Check, Fault, Fold, NumberField, Part, Pick, ShortList};
+use crate::reactive::{derived, effect, live, memo};
 
 /// A paper's name.
 pub(super) const fn paper_name(paper: PaperSize) -> &'static str {
@@ -57,14 +58,14 @@ pub fn Templates(
 ) -> impl IntoView {
     let saving = Saving::new(bench);
     // While the station is open the worker computes ahead what printing wants.
-    Effect::new(move |_| {
+    effect(move || {
         bench.question.track();
         if bench.readiness() == Readiness::Ready {
             bench.fit_then(|_| {});
         }
     });
     let can_print = move || bench.readiness() == Readiness::Ready && !saving.is_busy();
-    let disabled = Signal::derive(move || !can_print());
+    let disabled = derived(move || !can_print());
     view! {
         <Part title=words::print_at_true_size() note=words::print_note()>
             <PaperChoices bench/>
@@ -77,7 +78,7 @@ pub fn Templates(
                 <Action text=words::save_dxf() says=words::save_dxf_says() disabled
                     on_press=move |()| saving.save(FileKind::Dxf)/>
             </div>
-            <p class="print-said" role="status">{move || saving.said()}</p>
+            <p class="print-said" role="status">{live(move || saving.said())}</p>
             <p class="note">{words::print_at_100()}</p>
             <RulersFold bench/>
             <SheetsFold bench/>
@@ -186,7 +187,7 @@ fn SheetsFold(
             .work
             .with(|work| !matches!(work.design.mouth, Mouth::Open | Mouth::Absorbing))
     };
-    let offered = Memo::new(move |_| {
+    let offered = memo(move || {
         let has_cap = bench.choices.with(|choices| choices.cap.is_some());
         SheetPart::ALL
             .into_iter()
@@ -217,13 +218,13 @@ fn SheetsFold(
             });
         };
         view! {
-            <Check label=part_name(part) checked=Signal::derive(move || chosen(part))
+            <Check label=part_name(part) checked=derived(move || chosen(part))
                 on_change=change/>
         }
     };
     view! {
         <Fold title=words::sheets() summary=Signal::derive(summary)>
-            {move || offered.get().into_iter().map(check).collect_view()}
+            {live(move || offered.get().into_iter().map(check).collect_view())}
             <BracketChoice bench/>
             <FittingsSaid bench cap=false/>
         </Fold>

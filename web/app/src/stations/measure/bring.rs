@@ -10,6 +10,7 @@ use crate::kit::{
     Action, ActionKind, Choice, DroppedFile, EntryGroup, FileDrop, FindingBlock, FindingTone, Pick,
     ProgressBar, ShortList,
 };
+use crate::reactive::{effect, live, memo};
 use crate::state::{Measuring, NotTaken, Source, Trust, Workshop};
 
 /// The entry: file, table or reading; once one is there, its line and what belongs to it.
@@ -18,9 +19,9 @@ pub fn Bring() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let measuring = workshop.measuring();
     let another = RwSignal::new(false);
-    let is_there = Memo::new(move |_| measuring.brought.with(Option::is_some));
+    let is_there = memo(move || measuring.brought.with(Option::is_some));
     // What was brought shuts the ways to bring one.
-    Effect::new(move |_| {
+    effect(move || {
         measuring.brought.track();
         another.set(false);
     });
@@ -82,7 +83,7 @@ fn Present(another: RwSignal<bool>) -> impl IntoView {
         <div class="measurement-line">
             <div>
                 <p class="headline">{name}</p>
-                <p class="note">{move || holds(measuring)}</p>
+                <p class="note">{live(move || holds(measuring))}</p>
             </div>
             <Action text=toggle_text kind=ActionKind::Words
                 on_press=move |()| another.update(|is| *is = !*is)/>
@@ -117,7 +118,7 @@ fn holds(measuring: Measuring) -> String {
 #[component]
 fn Details() -> impl IntoView {
     let measuring = expect_context::<Workshop>().measuring();
-    let ports = Memo::new(move |_| {
+    let ports = memo(move || {
         let brought = measuring.brought.get();
         brought.map_or(1, |brought| brought.ports())
     });
@@ -150,7 +151,7 @@ fn Details() -> impl IntoView {
         </Show>
         <ShortList label=words::trust_label() picks=trusts
             chosen=move || format!("{:?}", measuring.trust.get()) on_choose=choose_trust/>
-        {move || notes(measuring).into_iter().map(|text| view! { <p class="note">{text}</p> }).collect_view()}
+        {live(move || notes(measuring).into_iter().map(|text| view! { <p class="note">{text}</p> }).collect_view())}
     }
 }
 
@@ -192,6 +193,6 @@ fn Trouble() -> impl IntoView {
         <Show when=is_reading>
             <ProgressBar done=0.0_f32 text=words::reading_file() on_stop=move |()| reading.stop()/>
         </Show>
-        <div role="status">{move || measuring.not_taken.get().map(why)}</div>
+        <div role="status">{live(move || measuring.not_taken.get().map(why))}</div>
     }
 }

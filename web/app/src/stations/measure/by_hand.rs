@@ -7,6 +7,7 @@ use tinwave_maker::measured::{Column, decimal, read_table};
 use tinwave_words::measure as words;
 
 use crate::kit::{Action, Choice, Fault, NumberField, Pick, new_id};
+use crate::reactive::memo;
 use crate::state::{Brought, Source, Workshop};
 
 /// A table: frequency and VSWR or return loss, a pair on each line.
@@ -78,7 +79,7 @@ pub fn ByReading() -> impl IntoView {
         there.set(text);
         Ok(())
     };
-    let reading = Memo::new(move |_| {
+    let reading = memo(move || {
         let (hz, vswr) = (frequency.get()?, vswr.get()?);
         Measurement::from_best(hz, vswr).ok()
     });

@@ -9,6 +9,7 @@ use super::careful::Careful;
 use super::facts::Facts;
 use super::tolerances::{BATCH, CountField, SAMPLES, SEED};
 use crate::kit::{Action, Choice, Pick, ProgressBar, TableFold, TableText};
+use crate::reactive::{live, memo};
 use crate::worker::TaskState;
 
 /// The chance that the batch's least number is stated with.
@@ -37,7 +38,7 @@ pub fn Cans(
     let is_working = move || state.with(TaskState::is_working);
     let whole =
         move || drawn.with(|drawn| drawn.as_ref().is_some_and(|one| one.samples >= samples()));
-    let exact = Memo::new(move |_| tolerances.all().iter().all(|(_, size)| *size == 0.0));
+    let exact = memo(move || tolerances.all().iter().all(|(_, size)| *size == 0.0));
     let can_draw = move || !is_working() && !whole() && !exact.get();
     let note = move || {
         if exact.get() {
@@ -61,7 +62,7 @@ pub fn Cans(
         .to_owned()
     };
     view! {
-        <h3>{move || words::cans_title(tolerances.batch.get())}</h3>
+        <h3>{live(move || words::cans_title(tolerances.batch.get()))}</h3>
         <p class="note">{note}</p>
         <Show when=is_working>
             <ProgressBar done=Signal::derive(done) text=move || words::drawing(samples())
@@ -70,7 +71,7 @@ pub fn Cans(
         <Show when=can_draw>
             <Action text=move || words::draw(samples()) on_press=move |()| careful.draw()/>
         </Show>
-        {move || drawn.get().map(|drawn| view! { <Drawn careful drawn/> })}
+        {live(move || drawn.get().map(|drawn| view! { <Drawn careful drawn/> }))}
         <Choice label labelled=true picks=picks chosen=limit_key
             on_choose=move |key: String| tolerances.limit.set(if key == "2" { 2.0 } else { 1.5 })/>
         <CountField said=words::batch_label() count=tolerances.batch range=BATCH/>

@@ -10,6 +10,7 @@ use super::cans::Cans;
 use super::ranking::RankingPart;
 use super::tolerances::{ToleranceEntries, Tolerances};
 use crate::kit::Fold;
+use crate::reactive::{effect, memo};
 use crate::state::{Freshness, Workshop};
 use crate::worker::Task;
 
@@ -31,11 +32,11 @@ pub struct Careful {
 impl Careful {
     fn open(workshop: Workshop, open: RwSignal<bool>) -> Self {
         let tolerances = Tolerances::usual();
-        let design = Memo::new(move |_| {
+        let design = memo(move || {
             let is_final = workshop.answers.freshness.get() == Freshness::Final;
             (open.get() && is_final).then(|| workshop.work.with(|work| nameless(&work.design)))
         });
-        let question = Memo::new(move |_| {
+        let question = memo(move || {
             Some(DrawCans {
                 design: design.get()?,
                 settings: tolerances.settings(),
@@ -53,18 +54,18 @@ impl Careful {
     }
 
     fn follow(self, design: Memo<Option<Design>>) {
-        let ranked = Memo::new(move |_| Some((design.get()?, self.tolerances.all())));
-        Effect::new(move |_| match ranked.get() {
+        let ranked = memo(move || Some((design.get()?, self.tolerances.all())));
+        effect(move || match ranked.get() {
             Some((design, tolerances)) => self.ranking.run(RankDimensions { design, tolerances }),
             None => self.ranking.clear(),
         });
-        Effect::new(move |_| {
+        effect(move || {
             self.question.track();
             self.drawn.set(None);
             self.draw();
         });
         let state = self.drawing.state();
-        Effect::new(move |_| {
+        effect(move || {
             let news = state.with(|state| match state {
                 crate::worker::TaskState::Working { so_far, .. } => so_far.clone().flatten(),
                 state => state.answer().cloned().flatten(),

@@ -11,6 +11,7 @@ use tinwave_words::{chart, measure as words};
 use super::facts::OpenTable;
 use crate::browser;
 use crate::kit::{Action, ActionKind, Choice, Pick, TableText, XyChart};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// Losses above this are only good; what is better is only better.
@@ -24,7 +25,7 @@ pub fn CompareChart() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let measuring = workshop.measuring();
     let loss = RwSignal::new(false);
-    let has_measured = Memo::new(move |_| measuring.curve.with(|curve| !curve.is_empty()));
+    let has_measured = memo(move || measuring.curve.with(|curve| !curve.is_empty()));
     let title = move || {
         let title = if has_measured.get() {
             words::chart_title()

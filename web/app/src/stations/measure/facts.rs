@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::kit::TableText;
+use crate::reactive::live;
 
 /// What each thing is, and its value.
 #[component]
@@ -13,9 +14,9 @@ pub fn Facts(
 ) -> impl IntoView {
     view! {
         <dl class="facts">
-            {move || rows.get().into_iter().map(|(what, value)| view! {
+            {live(move || rows.get().into_iter().map(|(what, value)| view! {
                 <div><dt>{what}</dt><dd>{value}</dd></div>
-            }).collect_view()}
+            }).collect_view())}
         </dl>
     }
 }

@@ -7,6 +7,7 @@ use tinwave_words::measure as words;
 
 use super::take_off::{after_cut, offered};
 use crate::kit::{Figure, FigureText, FigureTone, Figures, WhyText};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// What is to come off and what that does; where nothing is to come off, what was
@@ -14,8 +15,8 @@ use crate::state::Workshop;
 #[component]
 pub fn MeasureFigures() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let has_measured = Memo::new(move |_| workshop.measuring().measured.with(Option::is_some));
-    let cuts = Memo::new(move |_| trim_of(workshop.measuring().advice().as_ref()).is_some());
+    let has_measured = memo(move || workshop.measuring().measured.with(Option::is_some));
+    let cuts = memo(move || trim_of(workshop.measuring().advice().as_ref()).is_some());
     move || match (has_measured.get(), cuts.get()) {
         (false, _) => ().into_any(),
         (true, true) => view! { <OfTheCut/> }.into_any(),
@@ -48,10 +49,10 @@ fn length(um: u32, unit: LengthUnit, note: &str) -> FigureText {
 fn OfTheCut() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let unit = workshop.unit;
-    let advice = Memo::new(move |_| workshop.measuring().advice());
+    let advice = memo(move || workshop.measuring().advice());
     let trim = move || advice.with(|advice| trim_of(advice.as_ref()));
     let step = move || trim().map_or(0, |(_, safe, _)| offered(safe, unit.get()));
-    let after_step = Memo::new(move |_| after_cut(workshop, step()));
+    let after_step = memo(move || after_cut(workshop, step()));
     let vswr_step = move || {
         let now = advice.with(|advice| advice.as_ref().and_then(|advice| advice.worst_vswr_now));
         match after_step.get() {
@@ -86,8 +87,8 @@ fn OfTheCut() -> impl IntoView {
 #[component]
 fn OfTheMatch() -> impl IntoView {
     let measuring = expect_context::<Workshop>().measuring();
-    let measured = Memo::new(move |_| measuring.measured_figures());
-    let predicted = Memo::new(move |_| measuring.predicted_figures());
+    let measured = memo(move || measuring.measured_figures());
+    let predicted = memo(move || measuring.predicted_figures());
     // Both at worst in the band, or both where it was measured.
     let at_worst = move || measured.with(|figures| figures.worst_in_band);
     let vswr_measured = move || match (at_worst(), measured.with(|figures| figures.best)) {

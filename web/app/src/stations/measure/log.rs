@@ -6,6 +6,7 @@ use tinwave_words::measure as words;
 
 use crate::browser;
 use crate::kit::{Action, ActionKind, Fold};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The log, a line for each measurement and each thing done.
@@ -13,11 +14,10 @@ use crate::state::Workshop;
 pub fn LogFold() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let measuring = workshop.measuring();
-    let log = Memo::new(move |_| measuring.logs.with(|logs| logs.present().clone()));
-    let can_bring_back = Memo::new(move |_| measuring.logs.with(|logs| logs.can_bring_back()));
-    let name = Memo::new(move |_| workshop.work.with(|work| work.design.name.clone()));
-    let can_note =
-        Memo::new(move |_| measuring.measured.with(Option::is_some) && !measuring.is_noted());
+    let log = memo(move || measuring.logs.with(|logs| logs.present().clone()));
+    let can_bring_back = memo(move || measuring.logs.with(|logs| logs.can_bring_back()));
+    let name = memo(move || workshop.work.with(|work| work.design.name.clone()));
+    let can_note = memo(move || measuring.measured.with(Option::is_some) && !measuring.is_noted());
     let note = move |()| {
         let design = workshop.work.get_untracked().design;
         if let Some(told) = measuring.told() {
@@ -54,7 +54,7 @@ pub fn LogFold() -> impl IntoView {
     let has_lines = move || log.with(|log| !log.lines.is_empty());
     view! {
         <Fold title=words::log_title() summary=move || log.with(words::log_summary)>
-            <p class="note">{move || words::log_of(&name.get())}</p>
+            <p class="note">{live(move || words::log_of(&name.get()))}</p>
             <ol class="can-log">{lines}</ol>
             <Show when=has_lines><p class="note">{words::log_counts()}</p></Show>
             <div class="actions">

@@ -25,6 +25,7 @@ use tinwave_words::measure as words;
 use tinwave_words::{Caution, caution};
 
 use crate::kit::{Action, CautionBlock, FindingBlock, LiveRegion, StationPage};
+use crate::reactive::memo;
 use crate::state::Workshop;
 use bring::Bring;
 use careful::HowCareful;
@@ -53,7 +54,7 @@ pub fn line(workshop: Workshop) -> String {
 #[component]
 pub fn MeasureStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let has_cut = Memo::new(move |_| workshop.answers.has_cut());
+    let has_cut = memo(move || workshop.answers.has_cut());
     move || {
         if has_cut.get() {
             view! { <Station/> }.into_any()
@@ -70,7 +71,7 @@ pub fn MeasureStation() -> impl IntoView {
 #[component]
 fn Station() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let said = Memo::new(move |_| answer::answer(workshop));
+    let said = memo(move || answer::answer(workshop));
     let heading = move || said.with(|(heading, _)| heading.clone());
     view! {
         <StationPage station=Station::Measure entries_first=true answer=heading
@@ -87,7 +88,7 @@ fn Station() -> impl IntoView {
 #[component]
 fn More() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let nothing = Memo::new(move |_| workshop.measuring().measured.with(Option::is_none));
+    let nothing = memo(move || workshop.measuring().measured.with(Option::is_none));
     view! {
         <WhatIsOff/>
         <Ways/>

@@ -10,6 +10,7 @@ use tinwave_words::measure as words;
 use super::facts::OpenTable;
 use crate::browser;
 use crate::kit::{Action, Check, FindingBlock, FindingTone, Part, TableText};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The table of causes with their bounds; for a measurement that is not explained, what
@@ -17,7 +18,7 @@ use crate::state::Workshop;
 #[component]
 pub fn WhatIsOff() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let found = Memo::new(move |_| workshop.measuring().found());
+    let found = memo(move || workshop.measuring().found());
     move || match found.get() {
         Some(Diagnosed::Found(found)) if found.conclusion == Conclusion::Unexplained => {
             let (headline, text) = words::look_at();
@@ -40,7 +41,7 @@ fn Causes(found: Diagnosis) -> impl IntoView {
     view! {
         <Part title=words::off_title() note=found.with_value(words::off_note)>
             <OpenTable name=words::off_title() table=Signal::derive(table)/>
-            {move || notes().into_iter().map(|text| view! { <p class="note">{text}</p> }).collect_view()}
+            {live(move || notes().into_iter().map(|text| view! { <p class="note">{text}</p> }).collect_view())}
             {has_port.then(|| view! {
                 <Check label=words::take_out() checked=measuring.take_out
                     on_change=move |on: bool| measuring.take_out.set(on)/>

@@ -9,6 +9,7 @@ use tinwave_words::tolerance as words;
 
 use super::careful::Careful;
 use crate::kit::{TableFold, TableText};
+use crate::reactive::memo;
 use crate::state::Workshop;
 use crate::worker::TaskState;
 
@@ -20,7 +21,7 @@ pub fn RankingPart(
 ) -> impl IntoView {
     let unit = expect_context::<Workshop>().unit;
     let state = careful.ranking.state();
-    let ranking = Memo::new(move |_| state.with(|state| state.answer().cloned().flatten()));
+    let ranking = memo(move || state.with(|state| state.answer().cloned().flatten()));
     let nothing = move || state.with(|state| matches!(state, TaskState::Done(None)));
     let said = move || match ranking.get() {
         Some(ranking) => says(&ranking, unit.get()),

@@ -10,6 +10,7 @@ use tinwave_words::tolerance as words;
 use super::careful::nameless;
 use super::screw_found::Found;
 use crate::kit::{Action, Choice, FindingBlock, FindingTone, Fold, Pick, ProgressBar, ShortList};
+use crate::reactive::{effect, live, memo};
 use crate::state::Workshop;
 use crate::worker::{Task, TaskState};
 
@@ -63,7 +64,7 @@ impl Screws {
 pub fn TuneWithAScrew() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let screws = Screws::open();
-    let present = Memo::new(move |_| workshop.work.with(|work| work.design.screws.len()));
+    let present = memo(move || workshop.work.with(|work| work.design.screws.len()));
     let remove = move |()| workshop.edit(Change::Screws, |work| work.design.screws.clear());
     let cautions = words::screw_cautions().map(|(headline, text, source)| {
         view! { <FindingBlock tone=FindingTone::Caution headline text source/> }
@@ -120,7 +121,7 @@ fn Searching(screws: Screws) -> impl IntoView {
             _ => 1.0,
         })
     };
-    let is_current = Memo::new(move |_| {
+    let is_current = memo(move || {
         let design = workshop.work.with(|work| nameless(&work.design));
         let settings = screws.settings();
         screws.asked.with(|asked| {
@@ -129,12 +130,12 @@ fn Searching(screws: Screws) -> impl IntoView {
         })
     });
     // Work about another can or choice is of no use.
-    Effect::new(move |_| {
+    effect(move || {
         if !is_current.get() {
             screws.task.clear();
         }
     });
-    let found = Memo::new(move |_| {
+    let found = memo(move || {
         if !is_current.get() {
             return None;
         }
@@ -149,7 +150,7 @@ fn Searching(screws: Screws) -> impl IntoView {
                 on_stop=move |()| screws.task.stop()/>
         </Show>
         <div role="status">
-            {move || found.get().map(|found| view! { <Found screws found/> })}
+            {live(move || found.get().map(|found| view! { <Found screws found/> }))}
         </div>
     }
 }

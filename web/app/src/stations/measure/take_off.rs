@@ -14,6 +14,7 @@ use crate::browser;
 use crate::kit::{
     Action, ActionKind, CautionBlock, Fault, FindingBlock, FindingTone, NumberField, ProgressBar,
 };
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 use crate::worker::TaskState;
 
@@ -22,13 +23,13 @@ use crate::worker::TaskState;
 pub fn TakeOff() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let measuring = workshop.measuring();
-    let has_measured = Memo::new(move |_| workshop.measuring().measured.with(Option::is_some));
-    let trim = Memo::new(move |_| trim_of(measuring.advice().as_ref()));
+    let has_measured = memo(move || workshop.measuring().measured.with(Option::is_some));
+    let trim = memo(move || trim_of(measuring.advice().as_ref()));
     view! {
         <Show when=move || has_measured.get()>
             <div class="take-off">
                 <Advising/>
-                {move || trim.get().map(|(whole, safe, _)| view! { <Step whole safe/> })}
+                {live(move || trim.get().map(|(whole, safe, _)| view! { <Step whole safe/> }))}
                 <Show when=move || trim.with(Option::is_some)>
                     <FindingBlock tone=FindingTone::Caution headline=words::wire_is_off().0
                         text=words::wire_is_off().1 source=words::wire_is_off_source()/>
@@ -44,7 +45,7 @@ pub fn TakeOff() -> impl IntoView {
 fn Advising() -> impl IntoView {
     let measuring = expect_context::<Workshop>().measuring();
     let advising = measuring.advising;
-    let explained = Memo::new(move |_| measuring.explained().is_some());
+    let explained = memo(move || measuring.explained().is_some());
     let done = move || {
         advising.state().with(|state| match state {
             TaskState::Working { done, .. } => *done,
@@ -112,7 +113,7 @@ fn Step(whole: u32, safe: u32) -> impl IntoView {
         <p class="note">{words::what_it_writes()}</p>
         <NumberField label=words::other_amount() help=words::other_amount_help() value=value take=take
             unit=move || unit.get().symbol().to_owned() full_keyboard=full_keyboard/>
-        {move || said().map(|text| view! { <FindingBlock tone=FindingTone::Caution headline=text/> })}
+        {live(move || said().map(|text| view! { <FindingBlock tone=FindingTone::Caution headline=text/> }))}
     }
 }
 

@@ -9,6 +9,7 @@ use tinwave_maker::entry::{
 use tinwave_words::{measure as measure_words, tolerance as words};
 
 use crate::kit::{Action, Choice, Fault, Fold, NumberField, Pick};
+use crate::reactive::live;
 use crate::state::Workshop;
 
 /// Largest tolerance of a length, micrometres, and of the capacitance, femtofarad.
@@ -153,7 +154,7 @@ pub fn ToleranceEntries(
             {fields}
             <Choice label labelled=true picks=picks chosen=chosen
                 on_choose=move |key: String| tolerances.normal.set(key == "normal")/>
-            <p class="note">{move || words::kind_note(tolerances.normal.get())}</p>
+            <p class="note">{live(move || words::kind_note(tolerances.normal.get()))}</p>
             <Action text=words::usual_again() on_press=move |()| tolerances.sizes.set(usual_sizes())/>
         </Fold>
     }

@@ -7,13 +7,14 @@ use tinwave_words::measure as words;
 
 use super::take_off::work_done;
 use crate::kit::{Action, FindingBlock, Part};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// What else can be done, the least work first.
 #[component]
 pub fn Ways() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let remedies = Memo::new(move |_| {
+    let remedies = memo(move || {
         let advice = workshop.measuring().advice();
         advice.map_or_else(Vec::new, |advice| advice.remedies)
     });
@@ -43,7 +44,7 @@ pub fn Ways() -> impl IntoView {
     };
     view! {
         <Show when=move || !others().is_empty()>
-            <Part title=title>{move || others().into_iter().map(way).collect_view()}</Part>
+            <Part title=title>{live(move || others().into_iter().map(way).collect_view())}</Part>
         </Show>
     }
 }

@@ -12,6 +12,7 @@ use super::keep::Keeping;
 use crate::browser;
 use crate::frame::Briefs;
 use crate::kit::{Action, ActionKind, VerdictGlyph};
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 /// A kept design, read and ready to be shown.
@@ -99,7 +100,7 @@ fn Facts(design: SavedDesign, work: Option<Workpiece>) -> impl IntoView {
     let with_cut = has_cut(&design);
     let link = encode(&work);
     let size = move || words::card_size(&work, with_cut, workshop.unit.get());
-    let on_screen = Memo::new(move |_| workshop.work.with(|work| encode(work) == link));
+    let on_screen = memo(move || workshop.work.with(|work| encode(work) == link));
     let figures = design.figures.unwrap_or_default();
     let told = words::card_figures(&figures);
     let date = figures

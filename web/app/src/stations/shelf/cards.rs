@@ -11,6 +11,7 @@ use crate::frame::{Briefs, begin_anew};
 use crate::kit::{
     Action, ActionKind, DroppedFile, Empty, FileDrop, FindingBlock, FindingTone, IconName,
 };
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// All cards, to one scale; or what would stand here.
@@ -18,11 +19,11 @@ use crate::state::Workshop;
 pub(super) fn Cards() -> impl IntoView {
     let memory = expect_context::<Workshop>().memory;
     let keeping = Keeping::new();
-    let shown = Memo::new(move |_| {
+    let shown = memo(move || {
         let saved = memory.kept.with(|kept| kept.saved.clone());
         saved.into_iter().map(Shown::new).collect::<Vec<_>>()
     });
-    let extent = Memo::new(move |_| {
+    let extent = memo(move || {
         shown.with(|shown| common_extent(shown.iter().filter_map(|card| card.section.as_ref())))
     });
     view! {
@@ -44,7 +45,7 @@ pub(super) fn ShelfActions() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let briefs = expect_context::<Briefs>();
     let keeping = Keeping::new();
-    let does = Memo::new(move |_| workshop.answers.has_cut());
+    let does = memo(move || workshop.answers.has_cut());
     let trouble = RwSignal::new(String::new());
     let open_file = move |file: DroppedFile| match design_file::read(&file) {
         Ok(design) => {
@@ -58,7 +59,7 @@ pub(super) fn ShelfActions() -> impl IntoView {
     };
     view! {
         <div class="shelf-actions">
-            {move || keeping.asked.get().map(|in_use| view! { <Asked in_use keeping/> })}
+            {live(move || keeping.asked.get().map(|in_use| view! { <Asked in_use keeping/> }))}
             <Show when=move || !does.get()>
                 <FindingBlock tone=FindingTone::Caution headline=words::no_cut_to_keep()/>
             </Show>

@@ -11,6 +11,7 @@ use tinwave_maker::station::Station;
 use tinwave_words::shelf as words;
 
 use crate::kit::StationPage;
+use crate::reactive::memo;
 use crate::state::Workshop;
 
 use cards::{Cards, ShelfActions};
@@ -20,7 +21,7 @@ use share::ShareEntries;
 #[component]
 pub fn ShelfStation() -> impl IntoView {
     let memory = expect_context::<Workshop>().memory;
-    let kept = Memo::new(move |_| memory.kept.with(|kept| kept.saved.len()));
+    let kept = memo(move || memory.kept.with(|kept| kept.saved.len()));
     view! {
         <StationPage station=Station::Shelf answer=move || words::answer(kept.get()) reason=words::reason()
             picture=|| view! { <Cards/><ShelfActions/> } entries=|| view! { <ShareEntries/> }/>

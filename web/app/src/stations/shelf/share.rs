@@ -9,6 +9,7 @@ use super::design_file;
 use crate::browser;
 use crate::frame::Briefs;
 use crate::kit::{Action, ActionKind, EntryGroup, TextField, new_id};
+use crate::reactive::{live, memo};
 use crate::state::Workshop;
 
 /// The right column: link, file, name.
@@ -17,7 +18,7 @@ pub(super) fn ShareEntries() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let briefs = expect_context::<Briefs>();
     let id = new_id("link");
-    let link = Memo::new(move |_| workshop.link());
+    let link = memo(move || workshop.link());
     let copy = move |()| {
         workshop.commit();
         browser::copy_text(&link.get_untracked(), move |copied| {
@@ -47,7 +48,7 @@ pub(super) fn ShareEntries() -> impl IntoView {
             <label for=id.clone() class="unseen">{words::link()}</label>
             <textarea id=id class="link-text" rows="4" readonly spellcheck="false"
                 prop:value=move || link.get()>{link.get_untracked()}</textarea>
-            <p class="note">{move || words::link_length(link.with(|link| link.chars().count()))}</p>
+            <p class="note">{live(move || words::link_length(link.with(|link| link.chars().count())))}</p>
             <div class="actions">
                 <Action text=words::copy_link() kind=ActionKind::Main on_press=copy/>
                 <Action text=words::save_file() on_press=save/>
