@@ -1,6 +1,7 @@
 //! The browser's few services that the page uses, behind plain functions. On the host,
 //! where the first paint is rendered, they do nothing.
 
+use std::cell::RefCell;
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -57,6 +58,32 @@ impl Timer {
     pub fn clear(self) {
         if let Some(handle) = self.0.try_update_value(Option::take).flatten() {
             handle.clear();
+        }
+    }
+}
+
+thread_local! {
+    /// What the first paint shows of other cans.
+    static FIRST_PAINT_PART: RefCell<Option<web_sys::Element>> = const { RefCell::new(None) };
+}
+
+/// Keeps what the first paint shows of other cans, before the program takes its place.
+pub fn keep_first_paint_part(first_paint: &web_sys::Element) {
+    let part = first_paint.query_selector(".other-cans").ok().flatten();
+    FIRST_PAINT_PART.set(part);
+}
+
+/// That part, for the first who asks.
+#[must_use]
+pub fn first_paint_part() -> Option<web_sys::Element> {
+    FIRST_PAINT_PART.take()
+}
+
+/// Moves all that is in a part into a place.
+pub fn put_into(place: &web_sys::Element, part: &web_sys::Element) {
+    while let Some(child) = part.first_child() {
+        if place.append_child(&child).is_err() {
+            return;
         }
     }
 }

@@ -29,6 +29,7 @@ pub fn start() {
         return;
     };
     let root: web_sys::HtmlElement = root.unchecked_into();
+    browser::keep_first_paint_part(&root);
     root.set_inner_text("");
     mount_to(root, app::App).forget();
 }

@@ -184,6 +184,7 @@ impl EntryState {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::reactive::derived;
 
     fn number(value: RwSignal<u32>) -> EntryState {
         EntryState::new(

@@ -1,12 +1,13 @@
-//! What the first paint does without: the stations behind the first one, and the sheets
-//! for the browser's paper. With the feature `split` their program is a file of its own,
-//! fetched when it is first wanted; the build cuts it off.
+//! What a first visit does without until the page is first used: the stations behind the
+//! first one, other cans, and the sheets for the browser's paper. With the feature `split`
+//! their program is a file of its own, fetched when it is first wanted; the build cuts it
+//! off.
 
 use leptos::prelude::*;
 use tinwave_maker::station::Station;
 
 use super::make::{BuildSheet, PaperSheets};
-use super::{beam, feed, link, make, measure, shelf};
+use super::{beam, can, feed, link, make, measure, shelf};
 use crate::frame::Lines;
 use crate::state::Workshop;
 
@@ -15,6 +16,10 @@ use crate::state::Workshop;
 pub enum LaterPart {
     /// Any station but the first.
     Station(Station),
+    /// The first station's part on other cans: which widths, which sizes.
+    OtherCans,
+    /// Its ways on from a can that will not do.
+    WaysOn,
     /// The sheets that the browser prints.
     Papers,
 }
@@ -31,6 +36,8 @@ fn view_of(part: LaterPart) -> AnyView {
         LaterPart::Station(Station::Shelf) => view! { <shelf::ShelfStation/> }.into_any(),
         // The first station is never late.
         LaterPart::Station(Station::Can) => ().into_any(),
+        LaterPart::OtherCans => view! { <can::OtherCans/> }.into_any(),
+        LaterPart::WaysOn => view! { <can::WaysOn/> }.into_any(),
         LaterPart::Papers => view! { <BuildSheet/> <PaperSheets/> }.into_any(),
     }
 }
@@ -62,6 +69,7 @@ pub use fetched::Later;
 /// The parts behind the split.
 #[cfg(feature = "split")]
 pub mod fetched {
+    use leptos::html::Div;
     use leptos::prelude::*;
     use leptos::reactive::computed::ScopedFuture;
     use leptos::task::spawn_local;
@@ -69,7 +77,10 @@ pub mod fetched {
     use tinwave_words::frame as words;
 
     use super::{LaterPart, view_of};
+    use crate::browser;
     use crate::kit::Action;
+    use crate::reactive::{effect, live, memo};
+    use crate::state::Workshop;
 
     #[wasm_split(stations, wasm_split_path = ::leptos::wasm_split, fallible)]
     fn fetched(part: LaterPart) -> Result<AnyView, SplitLoaderError> {
@@ -92,6 +103,7 @@ pub mod fetched {
         /// Which.
         part: LaterPart,
     ) -> impl IntoView {
+        let workshop = expect_context::<Workshop>();
         let coming = RwSignal::new_local(Coming::Fetched);
         // The part is made under this component's owner, where it finds the context: the
         // button that asks again has none.
@@ -109,8 +121,17 @@ pub mod fetched {
             coming.set(Coming::Fetched);
             fetch();
         };
-        fetch();
-        move || {
+        if part == LaterPart::OtherCans {
+            // The first paint's serves until the page is first used.
+            effect(move || {
+                if workshop.answers.is_awake() {
+                    fetch();
+                }
+            });
+        } else {
+            fetch();
+        }
+        live(move || {
             coming.track();
             let now = coming.try_update_untracked(|coming| match coming {
                 Coming::Here(_) => std::mem::replace(coming, Coming::Shown),
@@ -119,19 +140,43 @@ pub mod fetched {
             });
             match (now, part) {
                 (Some(Coming::Here(Ok(view))), _) => view,
-                (Some(Coming::Here(Err(_))), LaterPart::Station(_)) => view! {
+                (Some(Coming::Here(Err(_))), LaterPart::Papers) => ().into_any(),
+                (Some(Coming::Here(Err(_))), _) => view! {
                     <div class="said" role="alert">
                         <p>{words::station_not_fetched()}</p>
                         <p class="actions"><Action text=words::try_again() on_press=again/></p>
                     </div>
                 }
                 .into_any(),
-                (Some(Coming::Fetched), LaterPart::Station(_)) => {
+                (Some(Coming::Fetched), LaterPart::OtherCans) => {
+                    view! { <FirstPaintPart/> }.into_any()
+                }
+                (Some(Coming::Fetched), LaterPart::Station(_) | LaterPart::WaysOn) => {
                     view! { <p class="note" role="status">{words::station_fetched()}</p> }
                         .into_any()
                 }
                 _ => ().into_any(),
             }
+        })
+    }
+
+    /// What the first paint has in the part's place, as long as it is true: the very
+    /// elements, moved here.
+    #[component]
+    fn FirstPaintPart() -> impl IntoView {
+        let workshop = expect_context::<Workshop>();
+        let place = NodeRef::<Div>::new();
+        effect(move || {
+            if let (Some(place), Some(part)) = (place.get(), browser::first_paint_part()) {
+                browser::put_into(&place, &part);
+            }
+        });
+        let is_own = memo(move || !workshop.is_example());
+        view! {
+            <div class="other-cans" hidden=is_own node_ref=place></div>
+            <Show when=move || is_own.get()>
+                <p class="note" role="status">{words::station_fetched()}</p>
+            </Show>
         }
     }
 }

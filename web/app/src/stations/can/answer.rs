@@ -8,10 +8,10 @@ use tinwave_maker::workpiece::Cut;
 use tinwave_words::can as words;
 use tinwave_words::grade::{self as grade_words, ReasonWords};
 
-use super::ways_on::WaysOn;
 use crate::kit::{Action, ActionKind};
 use crate::reactive::{live, memo};
 use crate::state::{Freshness, Workshop};
+use crate::stations::later::{Later, LaterPart};
 use crate::worker::TaskState;
 
 /// A difference of VSWR that is worth a word.
@@ -68,7 +68,7 @@ pub fn WhatToDo() -> impl IntoView {
             <Action text=words::follow_again() kind=ActionKind::Plain
                 on_press=move |()| workshop.cut_follows()/>
         </Show>
-        <Show when=move || will_not_do.get()><WaysOn/></Show>
+        <Show when=move || will_not_do.get()><Later part=LaterPart::WaysOn/></Show>
     }
     .into_any()
 }

@@ -44,9 +44,41 @@ pub(super) struct Fits {
     stopped: RwSignal<bool>,
 }
 
+/// Where the station has what else fits: it opens with the first part that asks for it,
+/// and goes with the station.
+#[derive(Clone, Copy)]
+pub(super) struct FitsPlace {
+    station: StoredValue<Owner>,
+    fits: StoredValue<Option<Fits>>,
+}
+
+impl FitsPlace {
+    /// Nothing there yet.
+    pub(super) fn new() -> Self {
+        Self {
+            station: StoredValue::new(Owner::current().unwrap_or_default()),
+            fits: StoredValue::new(None),
+        }
+    }
+}
+
 impl Fits {
+    /// The station's.
+    pub(super) fn of_station() -> Self {
+        let place = expect_context::<FitsPlace>();
+        place.fits.get_value().unwrap_or_else(|| {
+            let workshop = expect_context();
+            let fits = place
+                .station
+                .get_value()
+                .with(|| untrack(|| Self::open(workshop)));
+            place.fits.set_value(Some(fits));
+            fits
+        })
+    }
+
     /// Follows the work.
-    pub(super) fn open(workshop: Workshop) -> Self {
+    fn open(workshop: Workshop) -> Self {
         let work = workshop.work;
         let sizes_base = memo(move || work.with(|work| base_of_sizes(&work.design)));
         let bands_base = memo(move || work.with(|work| base_of_bands(&work.design)));

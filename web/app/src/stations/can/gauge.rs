@@ -50,7 +50,7 @@ const fn class(kind: ZoneKind) -> &'static str {
 #[component]
 pub fn WidthGauge() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     let sizes = memo(move || {
         fits.rows.with(|rows| {
             let mut sizes: Vec<(usize, u32)> = rows
@@ -192,7 +192,7 @@ fn pointer(workshop: Workshop, gauge: Memo<DiameterGauge>) -> impl IntoView {
 /// measures of the chosen one below.
 #[component]
 fn SizeStrokes(gauge: Memo<DiameterGauge>) -> impl IntoView {
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     // A size, by its place in the list of trade sizes: it stays chosen while the gauge
     // changes about it.
     let chosen = RwSignal::new(None::<usize>);
@@ -300,7 +300,7 @@ fn line_of(row: Option<SizeRow>, fits: Fits) -> String {
 #[component]
 fn TakeStroke(row: SizeRow) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     let fit = row.fit.clone();
     let is_taken = memo(move || workshop.work.with(|work| fit.is_can_of(&work.design)));
     let says = format!("{} {}", words::take(), row.fit.size().name);

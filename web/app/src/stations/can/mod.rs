@@ -26,21 +26,23 @@ use crate::kit::{LiveRegion, StationPage, field_id};
 use crate::pictures::SectionPicture;
 use crate::reactive::memo;
 use crate::state::Workshop;
+use crate::stations::later::{Later, LaterPart};
 use answer::WhatToDo;
 use figures::CanFigures;
 use findings::{CanCautions, CanFindings};
-use fits::Fits;
+use fits::FitsPlace;
 use gauge::WidthGauge;
 use modes::WhatPasses;
 use shelf::OnTheShelf;
 use size::SizeEntries;
+pub use ways_on::WaysOn;
 
 /// The Can station.
 #[component]
 pub fn CanStation() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
     let answers = workshop.answers;
-    provide_context(Fits::open(workshop));
+    provide_context(FitsPlace::new());
     let grade = memo(move || answers.graded.with(|graded| graded.grade));
     let reason = move || answer::reason(workshop).what;
     view! {
@@ -55,11 +57,19 @@ pub fn CanStation() -> impl IntoView {
             figures=|| view! { <CanFigures/> }
             entries=|| view! { <SizeEntries/> }
             more=|| view! {
-                <FirstTime/> <CanFindings/> <WidthGauge/> <WhatPasses/> <OnTheShelf/> <CanCautions/>
+                <FirstTime/> <CanFindings/> <Later part=LaterPart::OtherCans/>
             }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }
     .into_any()
+}
+
+/// Which widths carry one wave, which waves pass, which other sizes do, and the cautions.
+#[component]
+pub fn OtherCans() -> impl IntoView {
+    view! {
+        <div class="other-cans"><WidthGauge/> <WhatPasses/> <OnTheShelf/> <CanCautions/></div>
+    }
 }
 
 /// The nearest inside diameter that carries one wave over the band, where the can's own

@@ -31,7 +31,7 @@ struct Cells {
 #[component]
 pub fn OnTheShelf() -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     let all = RwSignal::new(false);
     let count = memo(move || fits.rows.with(Vec::len));
     let grade = memo(move || workshop.answers.graded.with(|graded| graded.grade));
@@ -100,7 +100,7 @@ fn OwnRow() -> impl IntoView {
 #[component]
 fn SizeButton(index: usize) -> impl IntoView {
     let workshop = expect_context::<Workshop>();
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     let row = memo(move || {
         fits.rows
             .with(|rows| rows.iter().find(|row| row.fit.index == index).cloned())

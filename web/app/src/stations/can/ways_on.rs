@@ -11,7 +11,7 @@ use crate::reactive::memo;
 /// At most one size and one band, each with what it would give.
 #[component]
 pub fn WaysOn() -> impl IntoView {
-    let fits = expect_context::<Fits>();
+    let fits = Fits::of_station();
     let size = memo(move || {
         let row = fits.nearest_size()?;
         let matched = row.matched.as_ref()?;
