@@ -154,10 +154,12 @@ pub const fn the_tip() -> &'static str {
 /// Where the tip stands.
 #[must_use]
 pub fn tip(length_um: u32, distance_um: u32, unit: LengthUnit) -> String {
+    // In large letters a figure must not be parted from its unit.
+    let whole = |um| format_length(um, unit).replace(' ', "\u{a0}");
     [
-        &format_length(length_um, unit),
+        &whole(length_um),
         " of wire, ",
-        &format_length(distance_um, unit),
+        &whole(distance_um),
         " from the back wall",
     ]
     .concat()

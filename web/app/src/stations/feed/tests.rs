@@ -16,7 +16,7 @@ fn the_answer_is_the_cut_and_its_state_is_written() {
     let html = station(|_| {});
     assert_eq!(html.matches("<h1").count(), 1);
     assert!(
-        html.contains("31.3 mm of wire, 69.8 mm from the back wall"),
+        html.contains("31.3\u{a0}mm of wire, 69.8\u{a0}mm from the back wall"),
         "{html}"
     );
     assert!(
