@@ -15,7 +15,7 @@ pub fn App() -> impl IntoView {
     frame::begin(workshop);
     let pages = expect_context::<SidePages>();
     let place = move || match pages.open() {
-        Some(page) => pages.view(page).into_any(),
+        Some(page) => view! { <Later part=LaterPart::Page(page)/> }.into_any(),
         None => view! { <OpenStation/> }.into_any(),
     };
     // The sheets bring the other stations' program along: once somebody is here.

@@ -63,20 +63,28 @@ impl Timer {
 }
 
 thread_local! {
-    /// What the first paint shows of other cans.
-    static FIRST_PAINT_PART: RefCell<Option<web_sys::Element>> = const { RefCell::new(None) };
+    /// The first paint, out of the page.
+    static FIRST_PAINT: RefCell<Option<web_sys::Node>> = const { RefCell::new(None) };
 }
 
-/// Keeps what the first paint shows of other cans, before the program takes its place.
-pub fn keep_first_paint_part(first_paint: &web_sys::Element) {
-    let part = first_paint.query_selector(".other-cans").ok().flatten();
-    FIRST_PAINT_PART.set(part);
+/// Takes the first paint out of its place, which is the program's now.
+pub fn take_out_first_paint(place: &web_sys::Element) {
+    FIRST_PAINT.set(place.clone_node_with_deep(false).ok());
+    FIRST_PAINT.with_borrow(|first| {
+        if let Some(first) = first.as_ref().and_then(|node| node.dyn_ref()) {
+            put_into(first, place);
+        }
+    });
 }
 
-/// That part, for the first who asks.
+/// The part of the first paint that has a class.
 #[must_use]
-pub fn first_paint_part() -> Option<web_sys::Element> {
-    FIRST_PAINT_PART.take()
+pub fn first_paint_part(class: &str) -> Option<web_sys::Element> {
+    FIRST_PAINT.with_borrow(|first| {
+        let first: &web_sys::Element = first.as_ref()?.dyn_ref()?;
+        let found = first.get_elements_by_class_name(class);
+        found.item(0)
+    })
 }
 
 /// Moves all that is in a part into a place.
@@ -295,7 +303,8 @@ pub fn letter_px(element: &web_sys::HtmlElement) -> f64 {
     }
     let style = window().get_computed_style(element).ok().flatten();
     let size = style.and_then(|style| style.get_property_value("font-size").ok());
-    size.and_then(|size| size.strip_suffix("px")?.parse().ok())
+    size.map(|size| js_sys::Number::parse_float(&size))
+        .filter(|size| size.is_finite())
         .unwrap_or(USUAL)
 }
 

@@ -29,8 +29,7 @@ pub fn start() {
         return;
     };
     let root: web_sys::HtmlElement = root.unchecked_into();
-    browser::keep_first_paint_part(&root);
-    root.set_inner_text("");
+    browser::take_out_first_paint(&root);
     mount_to(root, app::App).forget();
 }
 

@@ -234,7 +234,11 @@ pub fn wall_recess_metal_values(
 ) -> String {
     let length = |um| format!("{} {}", format_length_exact(um, unit), unit.symbol());
     let metal = crate::metal(metal);
-    let short = metal.split(" (").next().unwrap_or(metal).to_lowercase();
+    let short = metal
+        .split(" (")
+        .next()
+        .unwrap_or(metal)
+        .to_ascii_lowercase();
     format!("{}, {}, {short}", length(wall_um), length(recess_um))
 }
 

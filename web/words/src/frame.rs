@@ -419,7 +419,7 @@ pub const fn three_steps() -> [&'static str; 3] {
 /// The line of the Can station.
 #[must_use]
 pub fn line_can(diameter_um: u32, grade: Grade, unit: LengthUnit) -> String {
-    let verdict = self::grade(grade).to_lowercase();
+    let verdict = self::grade(grade).to_ascii_lowercase();
     format!("{}: {verdict}", format_length(diameter_um, unit))
 }
 

@@ -17,7 +17,7 @@ use crate::state::Workshop;
 /// The name of a field's cell in the page, for what leads to it.
 #[must_use]
 pub fn field_id(field: Field) -> String {
-    format!("field-{field:?}").to_lowercase()
+    format!("field-{field:?}").to_ascii_lowercase()
 }
 
 /// A number of the design. What is typed applies at once when it is good; while it is

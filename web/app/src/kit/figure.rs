@@ -194,14 +194,14 @@ fn old_value(text: Memo<FigureText>) -> RwSignal<Option<Before>> {
 
 /// Which way a value went, where both are single numbers.
 fn direction(before: &str, now: &str) -> Option<IconName> {
-    let number = |text: &str| {
-        text.replace('−', "-")
-            .trim_start_matches('+')
-            .parse::<f64>()
-            .ok()
+    // In millionths: a reader of any number at all weighs more than the rest of this file.
+    let millionths = |text: &str| {
+        let plain = text.replace('−', "-");
+        let (whole, part) = plain.split_once('.').unwrap_or((&plain, ""));
+        let sign_and_digits = format!("{whole}{part:0<6}");
+        (part.len() <= 6).then(|| sign_and_digits.parse::<i64>().ok())?
     };
-    let (before, now) = (number(before)?, number(now)?);
-    match now.total_cmp(&before) {
+    match millionths(now)?.cmp(&millionths(before)?) {
         std::cmp::Ordering::Less => Some(IconName::Down),
         std::cmp::Ordering::Greater => Some(IconName::Up),
         std::cmp::Ordering::Equal => None,

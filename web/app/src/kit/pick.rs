@@ -28,12 +28,13 @@ impl Pick {
         self
     }
 
-    /// Whether every word of a search stands in it, in any order and case.
+    /// Whether every word of a search stands in it, in any order, and in any case of the
+    /// letters of English.
     #[must_use]
     pub fn matches(&self, search: &str) -> bool {
-        let text = format!("{} {}", self.name, self.detail).to_lowercase();
+        let text = format!("{} {}", self.name, self.detail).to_ascii_lowercase();
         search
-            .to_lowercase()
+            .to_ascii_lowercase()
             .split_whitespace()
             .all(|word| text.contains(word))
     }

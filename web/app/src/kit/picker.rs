@@ -159,10 +159,10 @@ impl PickerState {
 
     fn search(self, text: String) {
         self.fault.set(None);
-        let phrase = text.trim().to_lowercase();
+        let phrase = text.trim().to_ascii_lowercase();
         self.typed.set(Some(text));
         // The words may stand apart in many lines; whoever typed them in a row means that.
-        let said = |pick: &Pick| pick.name.to_lowercase().starts_with(&phrase);
+        let said = |pick: &Pick| pick.name.to_ascii_lowercase().starts_with(&phrase);
         let line = self.lines().iter().position(said);
         self.active.set(line.unwrap_or(0));
         self.open.set(true);

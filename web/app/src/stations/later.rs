@@ -8,7 +8,7 @@ use tinwave_maker::station::Station;
 
 use super::make::{BuildSheet, PaperSheets};
 use super::{beam, can, feed, link, make, measure, shelf};
-use crate::frame::Lines;
+use crate::frame::{Lines, SidePage, SidePages};
 use crate::state::Workshop;
 
 /// A part that may come later.
@@ -16,12 +16,32 @@ use crate::state::Workshop;
 pub enum LaterPart {
     /// Any station but the first.
     Station(Station),
-    /// The first station's part on other cans: which widths, which sizes.
+    /// The first station's drawing.
+    CanPicture,
+    /// Its part on other cans: which widths, which sizes.
     OtherCans,
     /// Its ways on from a can that will not do.
     WaysOn,
+    /// A page beside the stations.
+    Page(SidePage),
     /// The sheets that the browser prints.
     Papers,
+}
+
+impl LaterPart {
+    /// The class of its element in the first paint, which serves until the page is first
+    /// used; `None` for what is not in it.
+    #[cfg_attr(
+        not(feature = "split"),
+        allow(dead_code, reason = "all is there at once")
+    )]
+    const fn in_first_paint(self) -> Option<&'static str> {
+        match self {
+            Self::CanPicture => Some("can-picture"),
+            Self::OtherCans => Some("other-cans"),
+            _ => None,
+        }
+    }
 }
 
 /// The views. None of them is asked for but through [`Later`].
@@ -36,8 +56,10 @@ fn view_of(part: LaterPart) -> AnyView {
         LaterPart::Station(Station::Shelf) => view! { <shelf::ShelfStation/> }.into_any(),
         // The first station is never late.
         LaterPart::Station(Station::Can) => ().into_any(),
+        LaterPart::CanPicture => view! { <can::CanPicture/> }.into_any(),
         LaterPart::OtherCans => view! { <can::OtherCans/> }.into_any(),
         LaterPart::WaysOn => view! { <can::WaysOn/> }.into_any(),
+        LaterPart::Page(page) => expect_context::<SidePages>().view(page).into_any(),
         LaterPart::Papers => view! { <BuildSheet/> <PaperSheets/> }.into_any(),
     }
 }
@@ -121,8 +143,7 @@ pub mod fetched {
             coming.set(Coming::Fetched);
             fetch();
         };
-        if part == LaterPart::OtherCans {
-            // The first paint's serves until the page is first used.
+        if part.in_first_paint().is_some() {
             effect(move || {
                 if workshop.answers.is_awake() {
                     fetch();
@@ -148,13 +169,12 @@ pub mod fetched {
                     </div>
                 }
                 .into_any(),
-                (Some(Coming::Fetched), LaterPart::OtherCans) => {
-                    view! { <FirstPaintPart/> }.into_any()
-                }
-                (Some(Coming::Fetched), LaterPart::Station(_) | LaterPart::WaysOn) => {
-                    view! { <p class="note" role="status">{words::station_fetched()}</p> }
-                        .into_any()
-                }
+                (Some(Coming::Fetched), LaterPart::Papers) => ().into_any(),
+                (Some(Coming::Fetched), part) => match part.in_first_paint() {
+                    Some(class) => view! { <FirstPaintPart class/> }.into_any(),
+                    None => view! { <p class="note" role="status">{words::station_fetched()}</p> }
+                        .into_any(),
+                },
                 _ => ().into_any(),
             }
         })
@@ -163,17 +183,20 @@ pub mod fetched {
     /// What the first paint has in the part's place, as long as it is true: the very
     /// elements, moved here.
     #[component]
-    fn FirstPaintPart() -> impl IntoView {
+    fn FirstPaintPart(
+        /// Its class.
+        class: &'static str,
+    ) -> impl IntoView {
         let workshop = expect_context::<Workshop>();
         let place = NodeRef::<Div>::new();
         effect(move || {
-            if let (Some(place), Some(part)) = (place.get(), browser::first_paint_part()) {
+            if let (Some(place), Some(part)) = (place.get(), browser::first_paint_part(class)) {
                 browser::put_into(&place, &part);
             }
         });
         let is_own = memo(move || !workshop.is_example());
         view! {
-            <div class="other-cans" hidden=is_own node_ref=place></div>
+            <div class=class hidden=is_own node_ref=place></div>
             <Show when=move || is_own.get()>
                 <p class="note" role="status">{words::station_fetched()}</p>
             </Show>

@@ -28,7 +28,7 @@ pub fn likely_meaning(field: Field, text: &str, unit: LengthUnit) -> Option<Stri
 fn other_units(field: Field, text: &str, unit: LengthUnit) -> Vec<String> {
     let bare = !text
         .chars()
-        .any(|c| c.is_alphabetic() || matches!(c, '"' | '″' | '”'));
+        .any(|c| c.is_ascii_alphabetic() || matches!(c, '"' | '″' | '”'));
     if !bare || !matches!(quantity(field, unit), Quantity::Length(_)) {
         return Vec::new();
     }

@@ -50,10 +50,7 @@ pub fn CanStation() -> impl IntoView {
             answer=move || grade_words::grade(grade.get()).to_owned() reason=reason
             grade=move || Some(grade.get())
             todo=|| view! { <WhatToDo/> }
-            picture=move || view! {
-                <SectionPicture shown_for=SectionFor::Can would_do_um=move || width_that_would_do(workshop)
-                    on_field=|field| browser::focus(&field_id(field))/>
-            }
+            picture=|| view! { <Later part=LaterPart::CanPicture/> }
             figures=|| view! { <CanFigures/> }
             entries=|| view! { <SizeEntries/> }
             more=|| view! {
@@ -62,6 +59,18 @@ pub fn CanStation() -> impl IntoView {
         <LiveRegion text=move || answer::told(workshop)/>
     }
     .into_any()
+}
+
+/// The can with its cut, to scale.
+#[component]
+pub fn CanPicture() -> impl IntoView {
+    let workshop = expect_context::<Workshop>();
+    view! {
+        <div class="can-picture">
+            <SectionPicture shown_for=SectionFor::Can would_do_um=move || width_that_would_do(workshop)
+                on_field=|field| browser::focus(&field_id(field))/>
+        </div>
+    }
 }
 
 /// Which widths carry one wave, which waves pass, which other sizes do, and the cautions.

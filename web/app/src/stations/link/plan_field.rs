@@ -69,7 +69,7 @@ pub fn PlanField(
 
 /// The name of a field's cell in the page, for what leads to it.
 fn field_id(number: PlanNumber) -> String {
-    let raw = format!("plan-{number:?}").to_lowercase();
+    let raw = format!("plan-{number:?}").to_ascii_lowercase();
     let named = raw.replace(['(', ')'], "-");
     named.trim_end_matches('-').to_owned()
 }
