@@ -5,6 +5,7 @@
 // an event as well, and the root is for whoever comes late:
 //
 //   data-worker="ADDRESS"              the worker's script, for `new Worker(…, { type: 'module' })`
+//   data-style-in-use="ADDRESS"        the styles of what comes when the page is first used
 //   data-app="loading|ready|trouble"   how the program stands
 //   data-offline="kept"                `tinwave-offline`: everything is kept now; once a device.
 //                                      'Works without a network from now on', for 6 s
@@ -19,6 +20,7 @@
 const SCRIPT = './{{app}}';
 const PROGRAM = './{{wasm}}';
 const WORKER = './{{worker}}';
+const STYLE_IN_USE = './{{style_in_use}}';
 const VERSION = '{{version}}';
 
 const KEPT_KEY = 'tinwave'; // written by the program, one line for each thing
@@ -49,6 +51,7 @@ if (theme) root.dataset.theme = theme;
 const opensOwn = location.hash.length > 1 || /^link /m.test(kept);
 if (opensOwn) root.dataset.opening = 'own';
 root.dataset.worker = new URL(WORKER, import.meta.url).href;
+root.dataset.styleInUse = new URL(STYLE_IN_USE, import.meta.url).href;
 
 function uncover() {
   delete root.dataset.opening;

@@ -87,6 +87,46 @@ pub fn first_paint_part(class: &str) -> Option<web_sys::Element> {
     })
 }
 
+thread_local! {
+    static STYLES_IN_USE: RefCell<Option<js_sys::Promise>> = const { RefCell::new(None) };
+}
+
+/// Asks for the styles of what comes when the page is first used, once; tells then
+/// whether they came.
+pub fn styles_in_use() -> impl Future<Output = bool> {
+    let coming =
+        STYLES_IN_USE.with_borrow_mut(|coming| coming.get_or_insert_with(ask_for_styles).clone());
+    async {
+        let came = wasm_bindgen_futures::JsFuture::from(coming).await.is_ok();
+        if !came {
+            STYLES_IN_USE.take();
+        }
+        came
+    }
+}
+
+fn ask_for_styles() -> js_sys::Promise {
+    js_sys::Promise::new(&mut |came, failed| {
+        let link = document().create_element("link").ok();
+        let link = link.and_then(|link| link.dyn_into::<web_sys::HtmlElement>().ok());
+        let head = document().query_selector("head").ok().flatten();
+        if let (Some(link), Some(head)) = (link, head) {
+            link.set_onload(Some(&came));
+            link.set_onerror(Some(&failed));
+            let is_told = link.set_attribute("rel", "stylesheet").is_ok()
+                && link
+                    .set_attribute("href", &left_by_start("style-in-use").unwrap_or_default())
+                    .is_ok()
+                && head.append_child(&link).is_ok();
+            if is_told {
+                return;
+            }
+        }
+        // Nobody waits for what was never asked for.
+        let _ = failed.call0(&JsValue::NULL);
+    })
+}
+
 /// Moves all that is in a part into a place.
 pub fn put_into(place: &web_sys::Element, part: &web_sys::Element) {
     while let Some(child) = part.first_child() {

@@ -5,7 +5,7 @@ use crate::failure::{Failure, Result};
 use crate::fingerprint::fingerprint;
 use crate::first_paint::FirstPaint;
 use crate::folders::workspace_folder;
-use crate::manifest::{FILES, File, Name, STATIONS, Source, When};
+use crate::manifest::{FILES, FIRST_STYLES, File, Name, STATIONS, Source, When};
 use crate::policy::CONTENT_POLICY;
 use crate::program::Program;
 use crate::template::{Values, fill};
@@ -50,9 +50,12 @@ impl Parts {
             Source::Bindings(program) => self.of(program).javascript.clone().into_bytes(),
             Source::Wasm(program) => self.of(program).wasm.clone(),
             Source::LaterWasm(program) => return Ok(self.of(program).later.clone()),
-            Source::Styles => {
-                let mut styles = self.first_paint.styles.clone();
-                for name in text(&asset("styles.txt"))?.split_whitespace() {
+            Source::Styles(list) => {
+                let mut styles = String::new();
+                if list == FIRST_STYLES {
+                    styles.push_str(&self.first_paint.styles);
+                }
+                for name in text(&asset(list))?.split_whitespace() {
                     styles.push_str(&text(&asset(name))?);
                 }
                 styles.into_bytes()
@@ -116,7 +119,7 @@ fn made(
     let utf8 = |bytes| String::from_utf8(bytes).map_err(|_| not_a_text(kind));
     Ok(match file.source {
         Source::Wasm(_) | Source::LaterWasm(_) | Source::Asset(_) => source,
-        Source::Styles => shrink(kind, &utf8(source)?)?.into_bytes(),
+        Source::Styles(_) => shrink(kind, &utf8(source)?)?.into_bytes(),
         Source::Bindings(_) => {
             // Not a template: scripts may have its marks by chance.
             let mut script = utf8(source)?;

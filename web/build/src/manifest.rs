@@ -15,8 +15,8 @@ pub(crate) enum Source {
     Wasm(Program),
     /// What is cut off a program, unless it was left whole.
     LaterWasm(Program),
-    /// The style sheets that `styles.txt` lists, in its order, and the first paint's.
-    Styles,
+    /// The style sheets that a text lists, in its order.
+    Styles(&'static str),
     /// A hand-written script, in which the files above it are named.
     Text(&'static str),
     /// `index.html` of the workspace, in which the files above it are named.
@@ -70,14 +70,15 @@ const fn by_content(key: &'static str, stem: &'static str, ending: &'static str)
 
 /// All of them; each names only those above it.
 #[rustfmt::skip]
-pub(crate) const FILES: [File; 13] = [
+pub(crate) const FILES: [File; 14] = [
     row(LaterWasm(Program::App),       by_content(STATIONS, "stations", "wasm"),                    InUse),
     row(Bindings(Program::App),        by_content("app", "app", "js"),                              AtOnce),
     row(Wasm(Program::App),            by_content("wasm", "app", "wasm"),                           AtOnce),
     row(Bindings(Program::Worker),     by_content("worker_program", "worker-program", "js"),        ForWork),
     row(Wasm(Program::Worker),         by_content("worker_wasm", "worker-program", "wasm"),         ForWork),
     row(Text("worker.js"),             by_content("worker", "worker", "js"),                        ForWork),
-    row(Styles,                        by_content("style", "style", "css"),                         AtOnce),
+    row(Styles(FIRST_STYLES),          by_content("style", "style", "css"),                         AtOnce),
+    row(Styles("styles-in-use.txt"),   by_content("style_in_use", "stations", "css"),               InUse),
     row(Text("start.js"),              by_content("start", "start", "js"),                          AtOnce),
     row(Asset("icon.svg"),             Fixed("icon.svg"),                                           AtOnce),
     row(Asset("icon-512.png"),         Fixed("icon-512.png"),                                       AtOnce),
@@ -85,6 +86,9 @@ pub(crate) const FILES: [File; 13] = [
     row(Page,                          Fixed("index.html"),                                         AtOnce),
     row(Text("sw.js"),                 Fixed("sw.js"),                                              ByItself),
 ];
+
+/// Lists the style sheets of the first paint, and of all stations.
+pub(crate) const FIRST_STYLES: &str = "styles.txt";
 
 /// The key of what is cut off the page's program.
 pub(crate) const STATIONS: &str = "stations";

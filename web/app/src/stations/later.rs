@@ -111,10 +111,10 @@ pub mod fetched {
 
     /// How a part stands.
     enum Coming {
-        /// Its program is on the way.
+        /// Its program and its styles are on the way.
         Fetched,
         /// It is there, or the program did not come.
-        Here(Result<AnyView, SplitLoaderError>),
+        Here(Option<AnyView>),
         /// It was shown.
         Shown,
     }
@@ -133,7 +133,9 @@ pub mod fetched {
         let fetch = move || {
             owner.get_value().with(|| {
                 spawn_local(ScopedFuture::new_untracked(async move {
-                    let here = fetched(part).await;
+                    let styles = browser::styles_in_use();
+                    let view = fetched(part).await.ok();
+                    let here = if styles.await { view } else { None };
                     // The person may have gone on to another station meanwhile.
                     coming.try_set(Coming::Here(here));
                 }));
@@ -160,9 +162,9 @@ pub mod fetched {
                 Coming::Shown => Coming::Shown,
             });
             match (now, part) {
-                (Some(Coming::Here(Ok(view))), _) => view,
-                (Some(Coming::Here(Err(_))), LaterPart::Papers) => ().into_any(),
-                (Some(Coming::Here(Err(_))), _) => view! {
+                (Some(Coming::Here(Some(view))), _) => view,
+                (Some(Coming::Here(None)), LaterPart::Papers) => ().into_any(),
+                (Some(Coming::Here(None)), _) => view! {
                     <div class="said" role="alert">
                         <p>{words::station_not_fetched()}</p>
                         <p class="actions"><Action text=words::try_again() on_press=again/></p>
