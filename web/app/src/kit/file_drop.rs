@@ -104,9 +104,14 @@ fn hand_over(file: &File, on_file: Callback<DroppedFile>, trouble: RwSignal<Stri
         return;
     }
     trouble.set(String::new());
+    // The person may have gone on to another station while it was read.
     browser::read_file(file, move |bytes| match bytes {
-        Some(bytes) => on_file.run(DroppedFile { name, bytes }),
-        None => trouble.set(words::file_unreadable(&name)),
+        Some(bytes) => {
+            on_file.try_run(DroppedFile { name, bytes });
+        }
+        None => {
+            trouble.try_set(words::file_unreadable(&name));
+        }
     });
 }
 

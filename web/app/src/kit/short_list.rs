@@ -35,13 +35,18 @@ pub fn ShortList(
         let is_chosen = move || chosen.with(|chosen| key.with_value(|key| key == chosen));
         view! { <option value=key.get_value() selected=is_chosen prop:selected=is_chosen>{pick.name}</option> }
     };
+    // A list that is taken away while it is walked by keys says its last change then, when
+    // nothing is there to hear.
+    let on_change = move |event| {
+        on_choose.try_run(event_target_value(&event));
+    };
     view! {
         <div class="row">
             <label for=id.clone()>{label}
                 <Show when=move || !note.with(String::is_empty)><span class="sub">{note}</span></Show>
             </label>
             <div class="cell list">
-                <select id=id on:change=move |event| on_choose.run(event_target_value(&event))>
+                <select id=id on:change=on_change>
                     {live(move || picks.get().into_iter().map(option).collect_view())}
                 </select>
             </div>
