@@ -103,6 +103,7 @@ scenario('Firefox: a measured file', async (t) => {
   await page.goto(`${url}#v=1&at=measure&b=2400-2483.5&d=87&l=190&w=0.2&r=4&pw=1.29&pl=31.25&pd=69.81`);
   await page.until(isReady);
   await page.until(isFinal);
+  await page.until(() => document.querySelector('h1') !== null);
   // Made up for this test: a match that is fair all over the band.
   const lines = ['# MHZ S MA R 50'];
   for (let mhz = 2300; mhz <= 2600; mhz += 5) lines.push(`${mhz} ${(0.1 + Math.abs(mhz - 2440) / 1000).toFixed(4)} ${(mhz - 2440) * 0.6}`);

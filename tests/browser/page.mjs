@@ -237,6 +237,8 @@ export async function settled(page) {
   await page.waitForTimeout(120); // What was typed has reached the program.
   await page.evaluate(() => dispatchEvent(new Event('pointerdown'))); // An untouched page asks for nothing.
   await page.locator('html[data-freshness="final"]').waitFor({ state: 'attached' });
+  // What comes when the page is first used has come.
+  await page.waitForFunction(() => !document.querySelector('[data-coming]'));
   // The address follows the work within half a second.
   await page.waitForTimeout(600);
 }

@@ -146,8 +146,12 @@ pub mod fetched {
             fetch();
         };
         if part.in_first_paint().is_some() {
+            // It is true of the example alone.
+            let is_wanted = memo(move || workshop.answers.is_awake() || !workshop.is_example());
+            let was_asked = StoredValue::new(false);
             effect(move || {
-                if workshop.answers.is_awake() {
+                if is_wanted.get() && !was_asked.get_value() {
+                    was_asked.set_value(true);
                     fetch();
                 }
             });
@@ -174,12 +178,17 @@ pub mod fetched {
                 (Some(Coming::Fetched), LaterPart::Papers) => ().into_any(),
                 (Some(Coming::Fetched), part) => match part.in_first_paint() {
                     Some(class) => view! { <FirstPaintPart class/> }.into_any(),
-                    None => view! { <p class="note" role="status">{words::station_fetched()}</p> }
-                        .into_any(),
+                    None => view! { <Fetching/> }.into_any(),
                 },
                 _ => ().into_any(),
             }
         })
+    }
+
+    /// Says that a part is on its way.
+    #[component]
+    fn Fetching() -> impl IntoView {
+        view! { <p class="note" role="status" data-coming="">{words::station_fetched()}</p> }
     }
 
     /// What the first paint has in the part's place, as long as it is true: the very
@@ -198,9 +207,9 @@ pub mod fetched {
         });
         let is_own = memo(move || !workshop.is_example());
         view! {
-            <div class=class hidden=is_own node_ref=place></div>
+            <div class=class data-coming="" hidden=is_own node_ref=place></div>
             <Show when=move || is_own.get()>
-                <p class="note" role="status">{words::station_fetched()}</p>
+                <Fetching/>
             </Show>
         }
     }

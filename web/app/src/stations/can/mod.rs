@@ -54,7 +54,7 @@ pub fn CanStation() -> impl IntoView {
             figures=|| view! { <CanFigures/> }
             entries=|| view! { <SizeEntries/> }
             more=|| view! {
-                <FirstTime/> <CanFindings/> <Later part=LaterPart::OtherCans/>
+                <FirstTime/> <Later part=LaterPart::OtherCans/>
             }/>
         <LiveRegion text=move || answer::told(workshop)/>
     }
@@ -73,11 +73,12 @@ pub fn CanPicture() -> impl IntoView {
     }
 }
 
-/// Which widths carry one wave, which waves pass, which other sizes do, and the cautions.
+/// What was found of the can, which widths carry one wave, which waves pass, which other
+/// sizes do, and the cautions.
 #[component]
 pub fn OtherCans() -> impl IntoView {
     view! {
-        <div class="other-cans"><WidthGauge/> <WhatPasses/> <OnTheShelf/> <CanCautions/></div>
+        <div class="other-cans"><CanFindings/> <WidthGauge/> <WhatPasses/> <OnTheShelf/> <CanCautions/></div>
     }
 }
 
