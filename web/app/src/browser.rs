@@ -515,7 +515,8 @@ pub fn command_key_of(event: &web_sys::Event) -> Option<String> {
     (event.ctrl_key() || event.meta_key()).then(|| event.key())
 }
 
-/// Whether an event happened where a text is typed.
+/// Whether an event happened where a text is typed; in a cell whose text was taken
+/// already nothing is.
 #[must_use]
 pub fn is_typing(event: &web_sys::Event) -> bool {
     let target = event.target();
@@ -524,7 +525,7 @@ pub fn is_typing(event: &web_sys::Event) -> bool {
         .and_then(|target| target.dyn_ref::<web_sys::Element>());
     element.is_some_and(|element| {
         element
-            .matches("input[type=text], textarea, [contenteditable]")
+            .matches("input[type=text]:not([data-settled]), textarea, [contenteditable]")
             .unwrap_or(false)
     })
 }

@@ -121,6 +121,7 @@ pub fn EntryRow(
                     autocapitalize="off" enterkeyhint="done" value=move || entry.shown()
                     prop:value=move || entry.shown() aria-describedby=describes
                     aria-invalid=move || is_wrong().then_some("true")
+                    data-settled=move || entry.is_settled().then_some("")
                     on:input=move |event| entry.input(event_target_value(&event))
                     on:focus=on_focus on:mouseup=on_mouse_up on:blur=on_blur on:keydown=on_key/>
                 <Show when=move || !unit.with(String::is_empty)>

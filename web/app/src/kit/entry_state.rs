@@ -97,6 +97,12 @@ impl EntryState {
         self.typed.get().unwrap_or_else(|| self.value.get())
     }
 
+    /// Whether what is in the cell is what holds: nothing was typed since.
+    #[must_use]
+    pub fn is_settled(self) -> bool {
+        self.typed.with(Option::is_none)
+    }
+
     /// What is wrong with it.
     #[must_use]
     pub fn fault(self) -> Option<Fault> {
