@@ -35,13 +35,21 @@ pub fn OnTheShelf() -> impl IntoView {
     let all = RwSignal::new(false);
     let count = memo(move || fits.rows.with(Vec::len));
     let grade = memo(move || workshop.answers.graded.with(|graded| graded.grade));
-    let shown = memo(move || {
+    // While a row has the focus the rows keep their places, whatever is matched meanwhile:
+    // a row that is moved would lose it.
+    let is_walked = RwSignal::new(false);
+    let shown = Memo::new(move |before: Option<&Vec<usize>>| {
         let most = if all.get() { usize::MAX } else { BEST };
+        let is_walked = is_walked.get();
         fits.rows.with(|rows| {
-            rows.iter()
-                .take(most)
-                .map(|row| row.fit.index)
-                .collect::<Vec<_>>()
+            let now: Vec<_> = rows.iter().map(|row| row.fit.index).collect();
+            let holds = |before: &&Vec<usize>| {
+                before.len() == most.min(now.len()) && before.iter().all(|one| now.contains(one))
+            };
+            match before.filter(|_| is_walked).filter(holds) {
+                Some(before) => before.clone(),
+                None => now.into_iter().take(most).collect(),
+            }
         })
     });
     let matched = move || {
@@ -62,7 +70,10 @@ pub fn OnTheShelf() -> impl IntoView {
             note=move || words::shelf_note(count.get(), matched() == count.get(), workshop.unit.get())>
             <div class="sizes">
                 <div class="sizes-head" aria-hidden="true">{heads}<span></span></div>
-                <ul>
+                <ul on:focusin=move |_| is_walked.set(true)
+                    on:focusout=move |_| {
+                        is_walked.try_set(false);
+                    }>
                     <li><OwnRow/></li>
                     <For each=move || shown.get() key=|index| *index let:index>
                         <li><SizeButton index/></li>
