@@ -105,7 +105,12 @@ pub mod fetched {
     use crate::state::Workshop;
 
     #[wasm_split(stations, wasm_split_path = ::leptos::wasm_split, fallible)]
-    fn fetched(part: LaterPart) -> Result<AnyView, SplitLoaderError> {
+    fn fetched(part: LaterPart, place: StoredValue<Owner>) -> Result<AnyView, SplitLoaderError> {
+        // The person may have gone on to another station meanwhile, and with the place
+        // goes what the part would find there.
+        if place.is_disposed() {
+            return Ok(().into_any());
+        }
         Ok(view_of(part))
     }
 
@@ -134,9 +139,8 @@ pub mod fetched {
             owner.get_value().with(|| {
                 spawn_local(ScopedFuture::new_untracked(async move {
                     let styles = browser::styles_in_use();
-                    let view = fetched(part).await.ok();
+                    let view = fetched(part, owner).await.ok();
                     let here = if styles.await { view } else { None };
-                    // The person may have gone on to another station meanwhile.
                     coming.try_set(Coming::Here(here));
                 }));
             });
