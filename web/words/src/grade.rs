@@ -142,6 +142,7 @@ struct Limits {
     first_m: f64,
     second_m: f64,
     third_m: f64,
+    /// With the room that a can on the safe side has.
     one_wave: Option<DiameterRange>,
 }
 
@@ -157,7 +158,11 @@ impl Limits {
             second_m: at(Mode::TM01, si.band_high_hz),
             third_m: at(Mode::TE21, si.band_high_hz),
             one_wave: one_mode_diameters_m(si.band_low_hz, si.band_high_hz)
-                .map(|(low_m, high_m)| DiameterRange { low_m, high_m }),
+                .map(|(low_m, high_m)| DiameterRange {
+                    low_m: low_m * (1.0 + LITTLE_ROOM),
+                    high_m: high_m / (1.0 + LITTLE_ROOM),
+                })
+                .filter(|range| range.low_m < range.high_m),
         }
     }
 }
@@ -343,7 +348,7 @@ mod tests {
         };
         let words = second(Some(0.026));
         assert!(words.what.contains("2.6 %"), "{}", words.what);
-        assert!(words.advice.contains("73.2 to 92.4 mm"), "{}", words.advice);
+        assert!(words.advice.contains("75.5 to 89.7 mm"), "{}", words.advice);
         // Nothing is called good enough that is not known to be.
         assert!(second(None).advice.is_empty());
         assert!(second(Some(0.2)).advice.is_empty());

@@ -50,10 +50,10 @@ pub const fn from_closed_rim() -> &'static str {
     "from the rim"
 }
 
-/// At the width that would do.
+/// At a width that carries one wave: whether the can then does depends on its length too.
 #[must_use]
-pub fn would_do(figure: &str, unit: &str) -> String {
-    [figure, " ", unit, " would do"].concat()
+pub fn one_wave_at(figure: &str, unit: &str) -> String {
+    [figure, " ", unit, ": one wave"].concat()
 }
 
 /// Below the drawing.
@@ -132,7 +132,7 @@ pub fn cut_in_words(can: &str, cut: CutInWords, unit: LengthUnit) -> String {
 pub fn no_cut_in_words(can: &str, would_do_um: Option<u32>, unit: LengthUnit) -> String {
     let mut text = [can, " No hole and no wire: no cut of it can be given."].concat();
     if let Some(um) = would_do_um {
-        text.push_str(" Dashed: a width that would do, ");
+        text.push_str(" Dashed: a width that carries one wave, ");
         text.push_str(&format_length(um, unit));
         text.push('.');
     }

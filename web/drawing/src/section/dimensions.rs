@@ -209,12 +209,12 @@ impl Dimensions<'_> {
     /// Written in the width that would do where it is narrower, else above it.
     fn would_do(&self, drafting: &mut Drafting, um: u32) {
         let s = self.scale;
-        let figure = words::would_do(&self.number(um), self.spec.unit.symbol());
+        let figure = words::one_wave_at(&self.number(um), self.spec.unit.symbol());
         let caption = Caption {
             figure: &figure,
             words: "",
             short: "",
-            tone: Tone::Go,
+            tone: Tone::Ink,
             field: None,
         };
         let top = s.axis_y() - s.px(um) / 2.0;

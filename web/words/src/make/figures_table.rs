@@ -11,10 +11,14 @@ pub const fn all_figures() -> &'static str {
     "All figures"
 }
 
-/// Below its heading.
+/// Below its heading. `to_two`: the limit is 2, because the cut is not within 1.5 as drawn.
 #[must_use]
-pub const fn plus_and_minus_note() -> &'static str {
-    "Plus and minus: how far that figure alone may be off before the VSWR passes 1.5"
+pub const fn plus_and_minus_note(to_two: bool) -> &'static str {
+    if to_two {
+        "Plus and minus: how far that figure alone may be off before the VSWR passes 2"
+    } else {
+        "Plus and minus: how far that figure alone may be off before the VSWR passes 1.5"
+    }
 }
 
 /// Heads of its columns: what, the figure in the unit, plus and minus, from where.

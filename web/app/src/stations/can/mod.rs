@@ -14,6 +14,7 @@ pub mod ways_on;
 pub mod width;
 
 use leptos::prelude::*;
+use tinwave_core::grade::LITTLE_ROOM;
 use tinwave_core::judge::one_mode_range;
 use tinwave_core::si::{SiDesign, micrometres};
 use tinwave_drawing::section::SectionFor;
@@ -82,8 +83,8 @@ pub fn OtherCans() -> impl IntoView {
     }
 }
 
-/// The nearest inside diameter that carries one wave over the band, where the can's own
-/// does not.
+/// The nearest inside diameter that carries one wave over the band with room to spare,
+/// where the can's own does not.
 fn width_that_would_do(workshop: Workshop) -> Option<u32> {
     if workshop.answers.has_cut() {
         return None;
@@ -91,7 +92,9 @@ fn width_that_would_do(workshop: Workshop) -> Option<u32> {
     workshop.work.with(|work| {
         let range = one_mode_range(&SiDesign::new(&work.design))?;
         let own_um = work.design.can.inside_diameter_um;
-        Some(own_um.clamp(micrometres(range.low_m), micrometres(range.high_m)))
+        let low_um = micrometres(range.low_m * (1.0 + LITTLE_ROOM));
+        let high_um = micrometres(range.high_m / (1.0 + LITTLE_ROOM));
+        (low_um < high_um).then(|| own_um.clamp(low_um, high_um))
     })
 }
 

@@ -115,7 +115,7 @@ fn Sheet(
     view! {
         <div class="sheet-pictures">{pictures}</div>
         <h2>{words::all_figures()}</h2>
-        <p>{words::plus_and_minus_note()}</p>
+        <p>{live(move || words::plus_and_minus_note(leeway(bench).to_two))}</p>
         {rows}
         {note}
         <h2>{words::steps()}</h2>

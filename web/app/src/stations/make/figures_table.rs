@@ -15,9 +15,11 @@ use crate::reactive::{live, memo};
 /// A row: what, how much, plus and minus, from where.
 pub type FigureRow = [String; 4];
 
-/// How far length and distance of the cut may be off before the VSWR passes 1.5.
+/// How far length and distance of the cut may be off before the VSWR passes a limit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Leeway {
+    /// Whether the limit is 2: the cut is not within 1.5 as drawn.
+    pub to_two: bool,
     /// The wire's length.
     pub length: Option<Allowance>,
     /// The hole's distance.
@@ -81,17 +83,31 @@ pub fn leeway(bench: Bench) -> Leeway {
             && best.backshort_distance_um == probe.backshort_distance_um
     });
     if let Some(best) = best {
+        let slacks = [best.length_slack, best.distance_slack];
+        let to_two = slacks.iter().any(|slack| slack.to_vswr_1_5.is_none());
+        let [length, distance] = slacks.map(|slack| {
+            if to_two {
+                slack.to_vswr_2
+            } else {
+                slack.to_vswr_1_5
+            }
+        });
         return Leeway {
-            length: best.length_slack.to_vswr_1_5,
-            distance: best.distance_slack.to_vswr_1_5,
+            to_two,
+            length,
+            distance,
         };
     }
-    let limits = bench.fittings().and_then(|found| found.within_1_5);
+    let found = bench.fittings();
+    let narrow = found.as_ref().and_then(|found| found.within_1_5);
+    let to_two = narrow.is_none();
+    let limits = narrow.or_else(|| found?.within_2);
     let length = limits.and_then(|limits| {
         let shorter = probe.length_um.checked_sub(limits.shortest_um)?;
         Some((shorter, limits.longest_um.checked_sub(probe.length_um)?))
     });
     Leeway {
+        to_two,
         length,
         distance: None,
     }
@@ -113,7 +129,7 @@ pub fn FiguresTable(
     });
     let is_ready = move || bench.readiness() != Readiness::Searching;
     view! {
-        <Part title=words::all_figures() note=words::plus_and_minus_note()>
+        <Part title=words::all_figures() note=move || words::plus_and_minus_note(leeway(bench).to_two)>
             <Show when=is_ready fallback=|| view! { <p class="note">{words::waits_for_cut()}</p> }>
                 <div class="wide-table" role="region" tabindex="0" aria-label=table_of(words::all_figures())>
                     {live(move || table(rows.get(), bench.workshop.unit.get()))}
@@ -160,6 +176,7 @@ mod tests {
     #[test]
     fn plus_and_minus_change_places_at_the_mouth() {
         let leeway = Leeway {
+            to_two: false,
             length: Some((700, 700)),
             distance: Some((1_000, 2_500)),
         };
