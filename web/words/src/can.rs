@@ -338,9 +338,9 @@ pub fn vswr(value: Option<f64>) -> String {
 #[must_use]
 pub fn cut_stays(as_cut: f64, best: f64) -> String {
     format!(
-        "This is about the best cut. Yours has VSWR {}, the best {}.",
-        vswr(Some(as_cut)),
-        vswr(Some(best))
+        "The verdict is for the best cut, VSWR {}. Yours has {}.",
+        vswr(Some(best)),
+        vswr(Some(as_cut))
     )
 }
 
