@@ -70,8 +70,14 @@ impl Room {
         self.below > 0.0 && self.above > 0.0
     }
 
+    /// The room below as a share of the band's lower edge: so it is shown.
+    #[must_use]
+    pub fn of_low_edge(self) -> f64 {
+        self.below / (1.0 + self.below)
+    }
+
     fn least(self) -> f64 {
-        self.below.min(self.above)
+        self.of_low_edge().min(self.above)
     }
 }
 

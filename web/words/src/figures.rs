@@ -146,6 +146,13 @@ pub fn percent(fraction: f64) -> String {
     [&format_decimal(hundred, decimals), " %"].concat()
 }
 
+/// How far below the band something lies, as a share of the band's lower edge, of what
+/// that edge lies above it as a share of itself: 0.25 above is 0.2 below.
+#[must_use]
+pub fn share_below(room: f64) -> f64 {
+    room / (1.0 + room)
+}
+
 /// A change in decibels with its sign, without the unit.
 #[must_use]
 pub fn signed_db(value: f64) -> String {

@@ -3,7 +3,7 @@
 use tinwave_core::verdict::{DiameterRange, Finding, ModeEntry, Severity};
 use tinwave_core::waveguide_mode::Mode;
 
-use super::figures::percent;
+use super::figures::{percent, share_below};
 use super::names::mode_effect;
 use tinwave_maker::entry::{LengthUnit, format_decimal, format_hertz, format_metres};
 
@@ -136,8 +136,8 @@ fn modes(finding: &Finding, unit: LengthUnit) -> Words {
         } => words(
             "One mode passes over the whole band",
             format!(
-                "The band starts {} above the cutoff of TE11, and TM01 enters {} above the band’s end. The beam has one clean lobe.",
-                percent(*lower_margin),
+                "The cutoff of TE11 lies {} below the band, and TM01 enters {} above the band’s end. The beam has one clean lobe.",
+                percent(share_below(*lower_margin)),
                 percent(*upper_margin)
             ),
         ),
@@ -175,8 +175,8 @@ fn near_cutoff(
         LengthUnit::Inch => ("Each 0.05 in", 1.27e-3),
     };
     format!(
-        "The band starts only {} above the cutoff of TE11. The guide wavelength is {} at the band’s centre. {step} more in diameter shortens it by {}, and the best place of the probe moves along. Measure the can well, or take a wider one. {}",
-        percent(margin),
+        "The cutoff of TE11 lies only {} below the band. The guide wavelength is {} at the band’s centre. {step} more in diameter shortens it by {}, and the best place of the probe moves along. Measure the can well, or take a wider one. {}",
+        percent(share_below(margin)),
         format_metres(wavelength_m, unit),
         format_metres(per_diameter.abs() * step_m, unit),
         advice(range, unit)

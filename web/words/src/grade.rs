@@ -11,7 +11,7 @@ use tinwave_core::verdict::DiameterRange;
 use tinwave_core::waveguide_mode::Mode;
 use tinwave_maker::entry::{LengthUnit, format_decimal, format_hertz, format_metres};
 
-use crate::figures::percent;
+use crate::figures::{percent, share_below};
 use crate::findings::{finding, span};
 
 /// The grade as a station's answer.
@@ -72,7 +72,7 @@ pub fn answer(graded: &Graded, design: &Design, unit: LengthUnit) -> ReasonWords
 fn all_well(below: f64, above: f64) -> String {
     format!(
         "One wave passes over the whole band, with {} of room below it and {} above.",
-        percent(below),
+        percent(share_below(below)),
         percent(above)
     )
 }
@@ -98,8 +98,8 @@ pub fn reason(reason: &Reason, design: &Design, unit: LengthUnit) -> ReasonWords
         Reason::LittleRoomBelow { room } => ReasonWords {
             headline: "Hardly wide enough",
             what: format!(
-                "One wave passes, but the band begins only {} above the point where nothing does. So near it the best cut moves much with every millimetre of width.",
-                percent(room)
+                "One wave passes, but the point below which nothing does lies only {} below the band. So near it the best cut moves much with every millimetre of width.",
+                percent(share_below(room))
             ),
             advice: format!(
                 "good enough if the width is measured well. A can of {} or more forgives more.",
@@ -327,9 +327,9 @@ mod tests {
     #[test]
     fn a_good_can_says_its_room() {
         let words = said(87_000);
-        // 2401 over 2019.6, and 2637.8 over 2483.5 MHz.
+        // 2019.6 below 2401, and 2637.8 above 2483.5 MHz.
         assert!(
-            words.what.contains("19 %") && words.what.contains("6.2 %"),
+            words.what.contains("16 %") && words.what.contains("6.2 %"),
             "{}",
             words.what
         );

@@ -91,7 +91,7 @@ const fn group_short(group: SizeGroup) -> &'static str {
     }
 }
 
-/// Room below and above, in whole per cent: `19 / 6`, `35 / −7`; nothing to be told of a
+/// Room below and above, in whole per cent of the band's edges: `16 / 6`, `26 / −7`; nothing to be told of a
 /// can that will not do.
 #[must_use]
 pub fn room(room: Room, grade: Grade) -> String {
@@ -99,7 +99,7 @@ pub fn room(room: Room, grade: Grade) -> String {
         return "–".to_owned();
     }
     let whole = |share: f64| format_decimal(share * 100.0, 0);
-    format!("{} / {}", whole(room.below), whole(room.above))
+    format!("{} / {}", whole(room.of_low_edge()), whole(room.above))
 }
 
 /// A length of the list, and whether the size has it or a tube is cut to it.

@@ -155,7 +155,7 @@ pub fn mode_row(modes: &[Mode], cutoff_hz: f64, role: ModeRole, band: Band) -> (
         ModeRole::PassesToo => "passes too",
     };
     let place = match role {
-        ModeRole::Carries => format!("{} below the band", percent(low / cutoff_hz - 1.0)),
+        ModeRole::Carries => format!("{} below the band", percent(1.0 - cutoff_hz / low)),
         ModeRole::Blocked | ModeRole::StaysOut => {
             format!("{} above the band", percent(cutoff_hz / high - 1.0))
         }
