@@ -44,7 +44,7 @@ async function shop(page, url) {
   assert.ok(await page.run(press, 'label', 'Paper strip'), 'a choice of the paper strip');
   const strip = await page.until(cellOf, 'Strip, once round');
   await page.run(fill, strip, '277');
-  await page.run(fill, await page.until(cellOf, 'Length inside'), '138');
+  await page.run(fill, await page.until(cellOf, 'Inside length'), '138');
   await page.until(() => location.hash.includes('l=138'));
   await page.until(isFinal);
   // 277 mm round 0.1 mm of paper and a wall of 0.2 mm: 277/π − 0.1 − 0.4 = 87.67 mm.

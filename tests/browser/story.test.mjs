@@ -22,7 +22,7 @@ scenario('in the shop: a paper strip of 277, length 138, to the verdict with its
   await page.locator('label', { hasText: 'Paper strip' }).tap();
   await field(page, /^Strip, once round/).tap();
   await page.keyboard.type('277');
-  await field(page, /^Length inside/).tap();
+  await field(page, /^Inside length/).tap();
   await page.keyboard.type('138');
   await settled(page);
   assert.ok((await taps()) <= 3, `${await taps()} taps`);
@@ -164,7 +164,7 @@ scenario('home: from a cold start to a saved PDF', async (t) => {
   await page.locator('label', { hasText: 'Paper strip' }).tap();
   await field(page, /^Strip, once round/).tap();
   await page.keyboard.type('277');
-  await field(page, /^Length inside/).tap();
+  await field(page, /^Inside length/).tap();
   await page.keyboard.type('138');
   await page.keyboard.press('Enter');
   await settled(page);

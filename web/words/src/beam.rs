@@ -70,7 +70,7 @@ pub fn reason(is_estimate: bool, peak_off_deg: f64) -> String {
             degrees(peak_off_deg.abs())
         );
     }
-    "At the band's centre, with match and walls counted, worked out for the whole can.".to_owned()
+    "At the band’s centre, with match and walls counted, worked out for the whole can.".to_owned()
 }
 
 /// Labels of the four figures.

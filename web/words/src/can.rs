@@ -148,7 +148,7 @@ pub fn width_out_of_range(inside_um: u32, low_um: u32, high_um: u32, unit: Lengt
 /// The length's label.
 #[must_use]
 pub const fn length_inside() -> &'static str {
-    "Length inside"
+    "Inside length"
 }
 
 /// How to measure it.

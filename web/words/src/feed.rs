@@ -337,7 +337,7 @@ pub fn hole_sentence(hole: HoleSaid, unit: LengthUnit) -> String {
             &fine_length(um, unit),
             " for the connector; ",
             &computed,
-            ". In a wall this thin the difference hardly moves the match: 'What each millimetre matters' shows how much.",
+            ". In a wall this thin the difference hardly moves the match: ‘What each millimetre matters’ shows how much.",
         ]
         .concat(),
     }
@@ -395,7 +395,7 @@ pub const fn sleeve_permittivity_help() -> &'static str {
 /// Label of the stray capacitance.
 #[must_use]
 pub const fn stray() -> &'static str {
-    "Stray capacitance"
+    "Stray capacitance at the hole"
 }
 
 /// Help of that.
@@ -681,7 +681,7 @@ pub fn rule(cut: CutSaid, worst_vswr: Option<f64>, unit: LengthUnit) -> String {
 /// Where it comes from.
 #[must_use]
 pub const fn rule_source() -> &'static str {
-    "Common practice, no source. It leaves out the wire’s thickness and the mouth."
+    "Common practice, no source. It leaves out the wire’s diameter and the mouth."
 }
 
 /// Heading of the bars.
@@ -704,15 +704,7 @@ pub fn matters_note(as_drawn: f64) -> String {
 /// A dimension.
 #[must_use]
 pub const fn dimension(dimension: Dimension) -> &'static str {
-    match dimension {
-        Dimension::ProbeLength => "Wire length",
-        Dimension::BackshortDistance => "Distance from the back wall",
-        Dimension::InsideDiameter => "Inside diameter",
-        Dimension::HoleDiameter => "Opening round the wire",
-        Dimension::ShuntCapacitance => "Stray capacitance",
-        Dimension::OpenLength => "Length of the can",
-        Dimension::WireDiameter => "Wire’s thickness",
-    }
+    crate::measure::dimension_head(dimension)
 }
 
 /// By how much it is off.

@@ -41,7 +41,7 @@ pub const fn from_back_wall() -> &'static str {
 /// Beside the hole's distance.
 #[must_use]
 pub const fn outside_from_closed_rim() -> &'static str {
-    "outside, from the closed rim"
+    "from the closed end’s rim"
 }
 
 /// The same, short.

@@ -172,7 +172,7 @@ const fn guide(shown: Shown) -> Why {
             formula: "Wire λ/4 long, λg/4 from the back wall.",
             inputs: "Frequency at the band’s centre; guide wavelength.",
             source: "Common practice, no source. Shown beside the computed cut as what it is: a rule of thumb.",
-            error_bar: "It leaves out wire thickness, higher modes and the mouth. Often 10 % off in length, more in distance.",
+            error_bar: "It leaves out the wire’s diameter, higher modes and the mouth. Often 10 % off in length, more in distance.",
         },
     }
 }

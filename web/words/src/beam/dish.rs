@@ -75,7 +75,7 @@ pub fn dish_best(focal_ratio: f64, total: f64) -> String {
 pub enum DishDoubt {
     /// Narrower than five wavelengths.
     Small,
-    /// The feed's beam points off the axis.
+    /// The feed’s beam points off the axis.
     Leans,
     /// What stands at the focus shades this share of the dish.
     Shade(f64),
@@ -106,7 +106,7 @@ pub fn dish_doubt(doubt: DishDoubt) -> String {
 pub const fn dish_names() -> [&'static str; 10] {
     [
         "Gain, match and walls counted",
-        "Of the feed's power meets the dish (spillover)",
+        "Of the feed’s power meets the dish (spillover)",
         "How evenly it is lit (illumination)",
         "Left by uneven phase",
         "Level at the rim over the middle, on the dish",

@@ -92,8 +92,8 @@ pub fn funnel_found(
 #[must_use]
 pub const fn trade_names() -> [&'static str; 5] {
     [
-        "Gain against the funnel's length",
-        "Gain against the funnel's mouth",
+        "Gain against the funnel’s length",
+        "Gain against the funnel’s mouth",
         "Length",
         "Mouth",
         "Gain",

@@ -74,17 +74,17 @@ pub const fn size_labels(mouth: Mouth) -> [(&'static str, &'static str); 3] {
     let diameter = match mouth {
         Mouth::Funnel { .. } => ("Mouth of the funnel", "Across the inside of the wide end."),
         Mouth::Flange { .. } => ("Ring, outside", "Across the whole ring."),
-        _ => ("Cup, outside", "Across the inside of the cup's wall."),
+        _ => ("Cup, outside", "Across the inside of the cup’s wall."),
     };
     [
         diameter,
         (
             "Half angle",
-            "Between the axis and the funnel's wall: half of the angle of the cone.",
+            "Between the axis and the funnel’s wall: half of the angle of the cone.",
         ),
         (
             "Depth of the cup",
-            "From the rim back to the cup's bottom; a quarter of a wavelength chokes best.",
+            "From the rim back to the cup’s bottom; a quarter of a wavelength chokes best.",
         ),
     ]
 }

@@ -56,7 +56,7 @@ pub const fn part_titles(part: PartTitle) -> (&'static str, &'static str) {
         ),
         PartTitle::Safe => (
             "Keep away from the mouth",
-            "From the mouth’s rim, straight ahead; sent all the time, all of it thrown back once more.",
+            "From the rim of the mouth, straight ahead; sent all the time, all of it thrown back once more.",
         ),
         PartTitle::Entries => ("The link", ""),
     }

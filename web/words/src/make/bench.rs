@@ -127,7 +127,7 @@ pub const fn cap() -> &'static str {
 pub fn cap_sheet(sheet: CapSheet, unit: LengthUnit) -> String {
     let thickness = ruled(sheet.sheet().thickness_um, unit);
     match sheet {
-        CapSheet::Polyethylene => format!("polyethylene lid, {thickness}"),
+        CapSheet::Polyethylene => format!("polyethylene cap, {thickness}"),
         CapSheet::Polypropylene => format!("polypropylene, {thickness}"),
         CapSheet::Pvc => format!("rigid PVC, {thickness}"),
         CapSheet::Acrylic => format!("acrylic, {thickness}"),

@@ -65,7 +65,7 @@ pub const fn row_name(row: Row) -> &'static str {
         Row::WholeCan => "Whole can",
         Row::InsideWidth => "Can, inside",
         Row::InsideLength => "Can, inside length",
-        Row::WireThickness => "Wire, thickness",
+        Row::WireThickness => "Wire diameter",
     }
 }
 

@@ -46,7 +46,7 @@ pub const fn how_to_measure() -> (&'static str, &'static str) {
 /// The table.
 #[must_use]
 pub const fn table_label() -> &'static str {
-    "Frequency and value, one pair a line"
+    "Frequency and value, one pair per line"
 }
 
 /// How a table is written.
