@@ -5,7 +5,7 @@ mod dish;
 mod funnel;
 mod mouths;
 
-pub use cut::{cut_chart, cut_entry, cut_found, cut_summary};
+pub use cut::{below_the_chart, cut_chart, cut_entry, cut_found, cut_summary};
 pub use dish::{
     DishDoubt, dish_best, dish_chart, dish_doubt, dish_found, dish_labels, dish_names, dish_slide,
     dish_summary, dish_title, focus_place, ratio_range,
@@ -19,7 +19,8 @@ pub use mouths::{
     mouth_size, size_labels,
 };
 
-use tinwave_maker::entry::{format_decimal, format_frequency};
+use tinwave_core::design::Band;
+use tinwave_maker::entry::format_decimal;
 
 use crate::figures::degrees;
 
@@ -226,11 +227,11 @@ pub const fn band_names() -> [&'static str; 3] {
 
 /// The least gain of the band.
 #[must_use]
-pub fn least_gain(gain_dbi: f64, khz: u32) -> String {
+pub fn least_gain(gain_dbi: f64, khz: u32, band: Band) -> String {
     format!(
         "Least in the band: {} dBi at {}.",
         format_decimal(gain_dbi, 1),
-        format_frequency(khz)
+        crate::feed::frequency_in(khz, band)
     )
 }
 

@@ -428,7 +428,9 @@ pub fn at_frequency(khz: u32, band: Band) -> String {
     ["at ", &frequency_in(khz, band)].concat()
 }
 
-fn frequency_in(khz: u32, band: Band) -> String {
+/// A frequency in whole megahertz; an edge of the band never past what it is.
+#[must_use]
+pub fn frequency_in(khz: u32, band: Band) -> String {
     if khz == band.low_khz || khz == band.high_khz {
         [&format_trimmed(i64::from(khz), 3), " MHz"].concat()
     } else {

@@ -193,6 +193,12 @@ pub fn degrees(value: f64) -> String {
     [&format_decimal(value, decimals), "°"].concat()
 }
 
+/// An angle in whole degrees.
+#[must_use]
+pub fn whole_degrees(value: f64) -> String {
+    [&trimmed(value, 0), "°"].concat()
+}
+
 /// Power of a level: `63 mW`.
 #[must_use]
 pub fn watts(dbm: f64) -> String {

@@ -220,12 +220,17 @@ impl Axis {
     /// A value as it is read off, with its unit.
     #[must_use]
     pub fn text(&self, value: f64) -> String {
-        let mut text = self.figure(value);
+        self.with_unit(self.figure(value))
+    }
+
+    /// A figure of this axis with its unit.
+    #[must_use]
+    pub fn with_unit(&self, mut figure: String) -> String {
         if !self.unit.is_empty() {
-            text.push('\u{a0}');
-            text.push_str(&self.unit);
+            figure.push('\u{a0}');
+            figure.push_str(&self.unit);
         }
-        text
+        figure
     }
 
     /// Name and unit: the head of a column.

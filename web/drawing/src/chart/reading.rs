@@ -3,7 +3,7 @@
 use tinwave_maker::entry::format_decimal;
 use tinwave_words::chart as words;
 
-use super::{ChartSpec, Style, decimals_of};
+use super::{ChartSpec, Series, Style, decimals_of};
 
 /// A value read off one curve.
 #[derive(Clone, Debug, PartialEq)]
@@ -95,13 +95,12 @@ impl ChartSpec {
                 name: series.name.clone(),
                 style: series.style,
                 value,
-                text: value
-                    .map_or_else(|| words::no_value().to_owned(), |value| self.y.text(value)),
+                text: value.map_or_else(|| series.gap.clone(), |value| self.y.text(value)),
             }
         });
         Reading {
             x,
-            place: self.x.text(x),
+            place: self.x.with_unit(self.place(x)),
             values: values.collect(),
         }
     }
@@ -147,28 +146,32 @@ impl ChartSpec {
         places.sort_by(f64::total_cmp);
         places.dedup();
         let in_band = |x: f64| self.band.is_some_and(|(low, high)| x >= low && x <= high);
-        let figure = |value: Option<f64>| {
-            value.map_or_else(
-                || words::no_value().to_owned(),
-                |value| self.y.figure(value),
-            )
+        let figure = |series: &Series, x: f64| {
+            series
+                .at(x)
+                .map_or_else(|| series.gap.clone(), |value| self.y.figure(value))
         };
-        let is_edge = |x: f64| self.band.is_some_and(|(low, high)| x == low || x == high);
         let row = |x: f64| TableRow {
-            // An edge of the band is never shown past what it is.
-            place: if is_edge(x) {
-                format_decimal(x, decimals_of(&[x]))
-            } else {
-                self.x.figure(x)
-            },
+            place: self.place(x),
             values: self
                 .series
                 .iter()
-                .map(|series| figure(series.at(x)))
+                .map(|series| figure(series, x))
                 .collect(),
             in_band: in_band(x),
         };
         places.into_iter().map(row).collect()
+    }
+
+    /// A place in figures: an edge of the band and an end of the chart are never shown
+    /// past what they are.
+    fn place(&self, x: f64) -> String {
+        let is_edge = |(low, high)| x == low || x == high;
+        if self.band.is_some_and(is_edge) || is_edge((self.x.low, self.x.high)) {
+            format_decimal(x, decimals_of(&[x]).max(self.x.decimals))
+        } else {
+            self.x.figure(x)
+        }
     }
 }
 
@@ -231,5 +234,24 @@ mod tests {
         assert_eq!(banded.first(), Some(&"2400"));
         assert_eq!(banded.last(), Some(&"2483.5"));
         assert!(rows.iter().all(|row| row.values.len() == 2));
+    }
+
+    #[test]
+    fn a_chart_over_the_band_alone_ends_where_the_band_does() {
+        let mut spec = ChartSpec::new(Axis::frequency_mhz(2_400.0, 2_483.5), Axis::vswr(1.4));
+        let points = vec![(2_400.0, 1.2), (2_483.5, 1.3)];
+        spec.series = vec![Series::new("", Style::This, points)];
+        let last = spec.rows().pop().map(|row| row.place);
+        assert_eq!(last.as_deref(), Some("2483.5"));
+        assert_eq!(spec.read(2_500.0).place, "2483.5\u{a0}MHz");
+    }
+
+    #[test]
+    fn a_gap_says_why_it_is_one() {
+        let mut spec = spec();
+        let points = vec![(2_350.0, 1.2), (2_450.0, 1.3)];
+        spec.series = vec![Series::new("seen", Style::Measured, points).with_gap("not seen")];
+        assert_eq!(spec.read(2_300.0).values[0].text, "not seen");
+        assert_eq!(spec.read(2_400.0).values[0].text, "1.25");
     }
 }

@@ -1,5 +1,7 @@
 //! What is drawn over the grid.
 
+use tinwave_words::chart as words;
+
 /// How a curve is drawn; told apart by dash as well as by colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Style {
@@ -35,6 +37,8 @@ pub struct Series {
     pub style: Style,
     /// Points, ascending in x. A value that is not a number breaks the curve.
     pub points: Vec<(f64, f64)>,
+    /// What is said in its gaps and beyond its ends.
+    pub gap: String,
 }
 
 impl Series {
@@ -45,7 +49,15 @@ impl Series {
             name: name.into(),
             style,
             points,
+            gap: words::no_value().to_owned(),
         }
+    }
+
+    /// With other words where it has no value.
+    #[must_use]
+    pub fn with_gap(mut self, gap: impl Into<String>) -> Self {
+        self.gap = gap.into();
+        self
     }
 
     /// The curve's value between its points, along straight lines; `None` beyond its

@@ -29,6 +29,12 @@ pub const fn cut_chart() -> [&'static str; 6] {
     ]
 }
 
+/// What a curve has where it lies below the chart.
+#[must_use]
+pub fn below_the_chart(lowest_dbi: f64) -> String {
+    format!("below {} dBi", trimmed(lowest_dbi, 1))
+}
+
 /// A cut in one line: peak, width, crossed polarisation (dB below and where).
 #[must_use]
 pub fn cut_found(

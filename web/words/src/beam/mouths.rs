@@ -104,7 +104,12 @@ pub const fn goal(goal: MouthGoal) -> &'static str {
 /// Head of the table of choices.
 #[must_use]
 pub fn choice_head() -> Vec<String> {
-    ["At the mouth", "Size", "Gain, dBi", "Front over rear, dB"]
-        .map(str::to_owned)
-        .to_vec()
+    [
+        "At the mouth",
+        "Size",
+        "Gain, dBi",
+        "Ahead over the strongest behind, dB",
+    ]
+    .map(str::to_owned)
+    .to_vec()
 }

@@ -78,15 +78,15 @@ fn chart(cut: Option<&BeamCut>) -> ChartSpec {
     let mut spec = ChartSpec::new(x, y);
     spec.rest = Some(0.0);
     if let Some(cut) = cut {
-        spec.series = vec![Series::new(
-            wanted,
-            Style::This,
-            shown_of(&cut.wanted, &spec.y),
-        )];
+        // A level is always known: where it is not drawn it is merely too low.
+        let too_low = words::below_the_chart(spec.y.low);
+        spec.series = vec![
+            Series::new(wanted, Style::This, shown_of(&cut.wanted, &spec.y)).with_gap(&too_low),
+        ];
         let others = shown_of(&cut.crossed, &spec.y);
         if others.iter().any(|point| point.1.is_finite()) {
             spec.series
-                .push(Series::new(crossed, Style::Compared, others));
+                .push(Series::new(crossed, Style::Compared, others).with_gap(&too_low));
         }
     }
     spec
@@ -115,7 +115,9 @@ mod tests {
         let spec = chart(Some(&cut));
         assert_eq!((spec.series.len(), spec.y.high), (1, 10.0));
         cut.crossed = vec![(-180.0, -20.0), (0.0, -110.0), (180.0, -20.0)];
-        assert_eq!(chart(Some(&cut)).series.len(), 2);
+        let both = chart(Some(&cut));
+        assert_eq!(both.series.len(), 2);
+        assert_eq!(both.read(0.0).values[1].text, "below −30 dBi");
         assert!(chart(None).is_empty());
     }
 }

@@ -42,13 +42,15 @@ pub fn BandGain(
 ) -> impl IntoView {
     let (title, note) = words::pictures()[2];
     let spec = move || found.with(|found| chart(found.as_ref()));
+    let workshop = expect_context::<Workshop>();
     let least = move || {
+        let band = workshop.work.with(|work| work.design.band);
         found.with(|found| {
             let points = found.as_ref()?.points.iter();
             let with_gain = points.filter_map(|point| Some((point.realised_gain_dbi?, point.khz)));
             with_gain
                 .min_by(|a, b| a.0.total_cmp(&b.0))
-                .map(|(gain, khz)| words::least_gain(gain, khz))
+                .map(|(gain, khz)| words::least_gain(gain, khz, band))
         })
     };
     view! {

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use tinwave_drawing::beam_scene::{BeamCuts, ROUND, RoundScene, angle_deg};
 use tinwave_maker::entry::format_decimal;
 use tinwave_words::beam as words;
-use tinwave_words::figures::degrees;
+use tinwave_words::figures::whole_degrees;
 
 use super::shown::Shown;
 use crate::kit::{Part, TableFold, TableText};
@@ -79,7 +79,7 @@ fn rows(cuts: &BeamCuts) -> TableText {
             .step_by(ROW_STEP)
             .map(|index| {
                 vec![
-                    degrees(angle_deg(index)),
+                    whole_degrees(angle_deg(index)),
                     level(&cuts.e_dbi, index),
                     level(&cuts.h_dbi, index),
                 ]
