@@ -8,7 +8,7 @@ use tinwave_core::design::{Band, Design, Sweep};
 use tinwave_core::diagnosis::{Advice, Conclusion, Diagnosis, Measurement, remove_port_length};
 use tinwave_core::reflection::vswr;
 use tinwave_maker::can_log::{CanLogs, Figures, LOGS_KEY, Prior, Told, milli};
-use tinwave_maker::measured::{CurveFigures, curve_figures, mark_of};
+use tinwave_maker::measured::{CurveFigures, between, curve_figures, mark_of};
 use tinwave_maker::workpiece::Workpiece;
 use tinwave_protocol::measure::{Advise, Diagnose, Diagnosed, FileRead, FileRefused, ReadFile};
 
@@ -141,7 +141,9 @@ pub struct Measuring {
     pub prior: Memo<Option<Prior>>,
     /// VSWR over frequency, Hz: as measured within the sweep.
     pub curve: Memo<Vec<(f64, f64)>>,
-    /// The same as predicted.
+    /// The same for the chart: from end to end of it, where it was measured so far.
+    pub drawn: Memo<Vec<(f64, f64)>>,
+    /// VSWR over frequency, Hz, as predicted.
     pub predicted: Memo<Vec<(f64, f64)>>,
     mark: Memo<String>,
     question: Memo<Option<Diagnose>>,
@@ -208,6 +210,10 @@ impl Measuring {
                     .collect()
             })
         });
+        let drawn = memo(move || {
+            let measurement = measurement.get();
+            measurement.map_or_else(Vec::new, |measurement| for_chart(&measurement, sweep.get()))
+        });
         let predicted = memo(move || {
             answers.analysis.with(|analysis| {
                 let sweep = analysis.iter().flat_map(|analysis| &analysis.sweep);
@@ -231,6 +237,7 @@ impl Measuring {
             measured,
             prior,
             curve,
+            drawn,
             predicted,
             mark,
             question,
@@ -442,6 +449,39 @@ fn values(measurement: &Measurement) -> Vec<f64> {
     }
 }
 
+/// VSWR over frequency, Hz, from end to end of the sweep, so far as it was measured.
+fn for_chart(measurement: &Measurement, sweep: Sweep) -> Vec<(f64, f64)> {
+    let (points, _) = all_points(measurement);
+    let curve: Vec<_> = points
+        .into_iter()
+        .filter(|(_, s)| s.is_finite())
+        .map(|(hz, s)| (hz, vswr(s.abs())))
+        .collect();
+    if curve.len() == 1 {
+        return curve;
+    }
+    let hertz = |khz: u32| f64::from(khz) * 1e3;
+    between(
+        hertz(sweep.low_khz),
+        hertz(sweep.high_khz),
+        &curve,
+        MOST_SHOWN,
+    )
+}
+
+/// All that was measured, and whether its phase was too.
+fn all_points(measurement: &Measurement) -> (Vec<(f64, Complex)>, bool) {
+    let real = |(hz, size): &(f64, f64)| (*hz, Complex::real(*size));
+    match measurement {
+        Measurement::Reflection(points) => (points.clone(), true),
+        Measurement::Magnitude(points) => (points.iter().map(real).collect(), false),
+        Measurement::BestAt {
+            frequency_hz,
+            magnitude,
+        } => (vec![real(&(*frequency_hz, *magnitude))], false),
+    }
+}
+
 /// What was measured within the sweep; a lone point counts wherever it is.
 fn for_charts(
     measurement: &Measurement,
@@ -449,27 +489,10 @@ fn for_charts(
     taken_out_m: Option<f64>,
     name: String,
 ) -> Measured {
-    let (points, has_phase) = match (measurement, taken_out_m) {
-        (Measurement::Reflection(points), Some(length)) => {
-            (remove_port_length(points, length), true)
-        }
-        (Measurement::Reflection(points), None) => (points.clone(), true),
-        (Measurement::Magnitude(points), _) => {
-            let points = points.iter();
-            (
-                points
-                    .map(|(hz, size)| (*hz, Complex::real(*size)))
-                    .collect(),
-                false,
-            )
-        }
-        (
-            Measurement::BestAt {
-                frequency_hz,
-                magnitude,
-            },
-            _,
-        ) => (vec![(*frequency_hz, Complex::real(*magnitude))], false),
+    let (points, has_phase) = all_points(measurement);
+    let points = match taken_out_m {
+        Some(length) if has_phase => remove_port_length(&points, length),
+        _ => points,
     };
     let range = f64::from(sweep.low_khz) * 1e3..=f64::from(sweep.high_khz) * 1e3;
     let is_lone = points.len() == 1;

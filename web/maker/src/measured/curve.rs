@@ -69,6 +69,37 @@ fn best(band: Band, curve: &[(f64, f64)]) -> Option<(f64, f64)> {
     inside.or(found).or_else(|| least(curve))
 }
 
+/// The part of a curve between two frequencies, Hz, with its value at each of them where
+/// it passes there: along straight lines, as a chart draws it. At most about so many
+/// points, its last among them.
+#[must_use]
+pub fn between(low_hz: f64, high_hz: f64, curve: &[(f64, f64)], most: usize) -> Vec<(f64, f64)> {
+    let inside: Vec<_> = curve
+        .iter()
+        .copied()
+        .filter(|point| point.0 > low_hz && point.0 < high_hz)
+        .collect();
+    let every = inside.len() / most.max(1) + 1;
+    let mut part: Vec<_> = at(low_hz, curve).into_iter().collect();
+    part.extend(inside.iter().copied().step_by(every));
+    if let Some(last) = inside.last().filter(|last| part.last() != Some(*last)) {
+        part.push(*last);
+    }
+    part.extend(at(high_hz, curve));
+    part
+}
+
+fn at(hz: f64, curve: &[(f64, f64)]) -> Option<(f64, f64)> {
+    let after = curve.partition_point(|point| point.0 < hz);
+    let right = curve.get(after)?;
+    if right.0 == hz {
+        return Some(*right);
+    }
+    let left = curve.get(after.checked_sub(1)?)?;
+    let share = (hz - left.0) / (right.0 - left.0);
+    Some((hz, left.1 + share * (right.1 - left.1)))
+}
+
 fn worst_in(band: Band, curve: &[(f64, f64)]) -> Option<f64> {
     let (low, high) = edges(band);
     let slack = (high - low) * EDGE_SLACK;
@@ -112,7 +143,7 @@ fn under_two(band: Band, curve: &[(f64, f64)]) -> Under {
 
 #[cfg(test)]
 mod tests {
-    use super::{Under, curve_figures};
+    use super::{Under, between, curve_figures};
     use tinwave_core::design::Band;
 
     const BAND: Band = Band {
@@ -125,6 +156,25 @@ mod tests {
             .iter()
             .map(|(mhz, vswr)| (mhz * 1e6, *vswr))
             .collect()
+    }
+
+    #[test]
+    fn a_part_reaches_to_its_ends_where_the_curve_passes_them() {
+        let whole = curve(&[(2300.0, 2.0), (2400.0, 1.0), (2500.0, 3.0), (2600.0, 4.0)]);
+        let part = between(2350e6, 2550e6, &whole, 100);
+        let wanted = [
+            (2350.0, 1.5),
+            (2400.0, 1.0),
+            (2500.0, 3.0),
+            (2550.0, 3.5),
+        ];
+        assert_eq!(part, curve(&wanted));
+        // Beyond what was measured there is nothing.
+        assert_eq!(between(2200e6, 2700e6, &whole, 100), whole);
+        // Thinned, it still reaches its last point.
+        let thin = between(2200e6, 2700e6, &whole, 1);
+        assert!(thin.len() < 4 && thin.last() == whole.last(), "{thin:?}");
+        assert!(between(2700e6, 2800e6, &whole, 100).is_empty());
     }
 
     #[test]

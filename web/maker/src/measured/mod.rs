@@ -3,7 +3,7 @@
 mod curve;
 mod table;
 
-pub use curve::{CurveFigures, Under, curve_figures};
+pub use curve::{CurveFigures, Under, between, curve_figures};
 pub use table::{Column, TableFault, TableProblem, TableRead, decimal, read_table};
 
 /// A few letters that tell a measurement from another: FNV-1a, 64 bits (G. Fowler,

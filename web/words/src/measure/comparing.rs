@@ -43,6 +43,12 @@ pub const fn measured() -> &'static str {
     "measured"
 }
 
+/// Where nothing was measured.
+#[must_use]
+pub const fn not_measured() -> &'static str {
+    "not measured"
+}
+
 /// The curve that is predicted.
 #[must_use]
 pub const fn predicted() -> &'static str {
@@ -111,7 +117,7 @@ pub fn table_rows(measured: &CurveFigures, predicted: &CurveFigures) -> Vec<Vec<
     let both = |what: &str, cell: &dyn Fn(&CurveFigures, &str) -> String| {
         vec![
             what.to_owned(),
-            cell(measured, "not measured"),
+            cell(measured, not_measured()),
             cell(predicted, "not computed"),
         ]
     };

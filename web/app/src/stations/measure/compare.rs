@@ -76,7 +76,7 @@ fn spec(workshop: Workshop, loss: bool) -> ChartSpec {
         let points = curve.iter();
         points.map(|(hz, vswr)| (hz / 1e6, height(*vswr))).collect()
     };
-    let measured = measuring.curve.with(line);
+    let measured = measuring.drawn.with(line);
     let predicted = measuring.predicted.with(line);
     let both = measured.iter().chain(&predicted).map(|point| point.1);
     let y = if loss {
@@ -97,7 +97,10 @@ fn spec(workshop: Workshop, loss: bool) -> ChartSpec {
     }
     if measured.len() > 1 {
         spec.series
-            .push(Series::new(words::measured(), Style::Measured, measured));
+            .push(
+                Series::new(words::measured(), Style::Measured, measured)
+                    .with_gap(words::not_measured()),
+            );
     }
     spec.series
         .push(Series::new(words::predicted(), Style::Compared, predicted));
