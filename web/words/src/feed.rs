@@ -50,12 +50,6 @@ pub const fn no_cut_reason() -> &'static str {
     "A cut can only be given for a can that carries one wave over the whole band. Can says what would do."
 }
 
-/// On the button that leads to Can.
-#[must_use]
-pub const fn to_the_can() -> &'static str {
-    "To the can"
-}
-
 /// Below the answer, while the cut follows the best.
 #[must_use]
 pub const fn follows_reason() -> &'static str {

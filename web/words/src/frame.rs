@@ -168,6 +168,12 @@ pub const fn station(station: Station) -> &'static str {
     }
 }
 
+/// On a button that leads to the Can station.
+#[must_use]
+pub const fn to_the_can() -> &'static str {
+    "To the can"
+}
+
 /// The page's own name.
 #[must_use]
 pub const fn tinwave() -> &'static str {

@@ -29,10 +29,10 @@ pub fn choice_gain(gain_dbi: f64) -> String {
     format!("{} dBi", format_decimal(gain_dbi, 1))
 }
 
-/// While a choice's gain is being worked out.
+/// In place of a choice's gain: while it is being worked out, or where none comes.
 #[must_use]
-pub const fn choice_waits() -> &'static str {
-    "…"
+pub const fn choice_waits(comes: bool) -> &'static str {
+    if comes { "…" } else { "–" }
 }
 
 /// What the choices' gains are.

@@ -174,7 +174,7 @@ pub const fn waits() -> (&'static str, &'static str, &'static str) {
     (
         "No link with this can yet",
         "A can that will not do has no gain to plan with. Choose another can or band, or say below what stands at this end instead: an antenna whose gain you know, or a design that you kept.",
-        "To the can",
+        crate::frame::to_the_can(),
     )
 }
 

@@ -110,12 +110,6 @@ pub const fn no_cut() -> &'static str {
     "This can will not do for this band, so no drilling figure is given. Can says why, and which sizes or bands would do."
 }
 
-/// Leads back to the can.
-#[must_use]
-pub const fn to_the_can() -> &'static str {
-    "Back to the can"
-}
-
 /// Names the choice of a cap.
 #[must_use]
 pub const fn cap() -> &'static str {

@@ -6,6 +6,6 @@ pub const fn waits() -> (&'static str, &'static str, &'static str) {
     (
         "Nothing to measure yet",
         "There is no cut for this can, so nothing is predicted that a measurement could be laid over.",
-        "To the can",
+        crate::frame::to_the_can(),
     )
 }

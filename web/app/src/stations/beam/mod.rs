@@ -15,6 +15,7 @@ pub mod side;
 mod tests;
 
 use leptos::prelude::*;
+use tinwave_core::grade::Reason;
 use tinwave_maker::station::Station;
 use tinwave_words::beam as words;
 use tinwave_words::{Caution, caution};
@@ -53,13 +54,21 @@ pub fn BeamStation() -> impl IntoView {
         })
     };
     let has_beam = memo(move || shown.with(|shown| !matches!(shown, Shown::None)));
+    let answers = workshop.answers;
+    // Where no cut is found, what stands at the mouth may be why: then it can be changed.
+    let has_mouths = memo(move || {
+        let no_cut = |reasons: &[Reason]| reasons.contains(&Reason::NoCut);
+        answers.has_cut() || answers.graded.with(|graded| no_cut(&graded.reasons))
+    });
     view! {
         <StationPage station=Station::Beam answer reason
             picture=move || view! { <Show when=move || has_beam.get() fallback=NoBeam><SidePart shown/></Show> }
             figures=move || view! { <Show when=move || has_beam.get()><BeamFigures shown/></Show> }
             entries=move || view! {
-                <MouthChoice found=choices/>
-                <MouthSizes/>
+                <Show when=move || has_mouths.get()>
+                    <MouthChoice found=choices/>
+                    <MouthSizes/>
+                </Show>
                 <Show when=move || has_beam.get()>
                     <CautionBlock caution=caution(Caution::PowerNearEyes)/>
                 </Show>
@@ -83,6 +92,6 @@ pub fn BeamStation() -> impl IntoView {
 fn NoBeam() -> impl IntoView {
     let (title, text) = words::unknown();
     view! {
-        <Waits station=Station::Beam title text action=tinwave_words::frame::station(Station::Can) to=Station::Can/>
+        <Waits station=Station::Beam title text action=tinwave_words::frame::to_the_can() to=Station::Can/>
     }
 }

@@ -88,7 +88,7 @@ pub fn MouthChoice(
         let is_chosen = move || same_kind(present.get(), kind);
         let gain = move || {
             choice.get().map_or_else(
-                || words::choice_waits().to_owned(),
+                || words::choice_waits(workshop.answers.has_cut()).to_owned(),
                 |choice| words::choice_gain(choice.radiated.gain_dbi),
             )
         };

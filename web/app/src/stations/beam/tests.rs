@@ -49,6 +49,9 @@ fn a_can_that_will_not_do_shows_no_gain() {
             !html.contains("figure-value") && !html.contains("dBi"),
             "{um}: {html}"
         );
+        // Nothing waits beside the one block that says so.
+        assert!(!html.contains("mouth-choice") && !html.contains('…'), "{html}");
+        assert!(html.contains(tinwave_words::frame::to_the_can()), "{html}");
     }
 }
 

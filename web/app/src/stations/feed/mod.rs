@@ -42,7 +42,7 @@ fn NoCut() -> impl IntoView {
     view! {
         <StationPage station=Station::Feed answer=words::no_cut() reason=words::no_cut_reason()
             todo=move || view! {
-                <Action text=words::to_the_can() kind=ActionKind::Main
+                <Action text=tinwave_words::frame::to_the_can() kind=ActionKind::Main
                     on_press=move |()| workshop.go_to(Station::Can)/>
             }/>
     }

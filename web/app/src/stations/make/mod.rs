@@ -53,7 +53,7 @@ fn NothingToMake() -> impl IntoView {
     let waits = || {
         view! {
             <Waits station=Station::Make title=words::no_cut_head() text=words::no_cut()
-                action=words::to_the_can() to=Station::Can/>
+                action=tinwave_words::frame::to_the_can() to=Station::Can/>
         }
     };
     view! { <StationPage station=Station::Make answer=words::no_cut_head() picture=waits/> }
