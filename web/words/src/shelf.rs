@@ -319,12 +319,24 @@ pub fn file_refused(file: &str, why: &FileFault) -> String {
     let why = match why {
         FileFault::NotText => "It is no text.".to_owned(),
         FileFault::NotJson { said } => format!("It is not valid JSON. {said}"),
+        FileFault::NoDesign(error) if is_foreign(error) => {
+            "It is no design of this page.".to_owned()
+        }
         FileFault::NoDesign(error) => format!("{error}."),
     };
     format!(
         "{file} was not opened. {} Your own design is untouched.",
         why.trim()
     )
+}
+
+/// Whether a file does not even begin as a design does.
+fn is_foreign(error: &JsonError) -> bool {
+    match error {
+        JsonError::Missing { path } => *path == "schema",
+        JsonError::WrongKind { path, .. } => matches!(*path, "schema" | "the design"),
+        _ => false,
+    }
 }
 
 /// Why a file is no design.
@@ -354,6 +366,15 @@ mod tests {
         assert_eq!(file_name(&work), "Orchard-gate--north-can.json");
         work.design.name = "../..".into();
         assert_eq!(file_name(&work), "can-87x190.json");
+    }
+
+    #[test]
+    fn a_foreign_file_is_told_from_a_faulty_design() {
+        let said = |error| file_refused("notes.json", &FileFault::NoDesign(error));
+        let foreign = said(JsonError::Missing { path: "schema" });
+        assert!(foreign.contains("no design of this page"), "{foreign}");
+        let faulty = said(JsonError::Missing { path: "can" });
+        assert!(faulty.contains("can: missing"), "{faulty}");
     }
 
     #[test]
