@@ -6,6 +6,7 @@ use tinwave_maker::link;
 use tinwave_maker::store::{self, Kept, Theme};
 
 use super::Workshop;
+use super::workshop::same_but_for_best;
 use crate::browser;
 use crate::reactive::effect;
 
@@ -96,10 +97,41 @@ impl Memory {
     fn keep_design(self, fragment: &str) {
         let covered = self.covered.try_update_value(Option::take).flatten();
         self.change(|kept| {
-            if let Some(earlier) = covered.filter(|earlier| earlier != fragment) {
+            if let Some(earlier) = covered.filter(|earlier| !is_same(earlier, fragment)) {
                 kept.save(tinwave_words::before_the_link(), &earlier);
             }
             kept.link = Some(fragment.to_owned());
         });
+    }
+}
+
+/// Whether two links are to the same work, a best cut that was found anew left aside.
+pub(super) fn is_same(one: &str, other: &str) -> bool {
+    let work = |fragment: &str| link::decode(fragment).ok().map(|opened| opened.work);
+    one == other
+        || work(one)
+            .zip(work(other))
+            .is_some_and(|(one, other)| same_but_for_best(&one, &other))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tinwave_maker::example::example;
+    use tinwave_maker::workpiece::Cut;
+
+    #[test]
+    fn a_best_cut_found_anew_is_no_other_design() {
+        let mut work = example();
+        work.cut = Cut::FollowsBest;
+        let before = link::encode(&work);
+        work.design.probe.length_um += 100;
+        let after = link::encode(&work);
+        assert!(before != after && is_same(&before, &after), "{after}");
+        work.cut = Cut::AsCut;
+        assert!(!is_same(&before, &link::encode(&work)));
+        work.cut = Cut::FollowsBest;
+        work.design.can.open_length_um += 100;
+        assert!(!is_same(&before, &link::encode(&work)));
     }
 }

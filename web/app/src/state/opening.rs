@@ -6,7 +6,7 @@ use tinwave_maker::link::{self, LinkError};
 use tinwave_maker::station::Station;
 use tinwave_maker::workpiece::Workpiece;
 
-use super::memory::Memory;
+use super::memory::{Memory, is_same};
 use crate::browser;
 
 /// Something to be said above everything, with a text to copy if there is one.
@@ -57,8 +57,8 @@ pub(super) fn open(memory: Memory) -> Opened {
     match link::decode(&fragment) {
         Ok(opened) => {
             notice = notice.or_else(|| opened.newer.map(Notice::newer_link));
-            let same = kept_link.as_deref() == Some(link::encode(&opened.work).as_str());
-            memory.cover(kept_link.filter(|_| !same));
+            let link = link::encode(&opened.work);
+            memory.cover(kept_link.filter(|kept| !is_same(kept, &link)));
             return Opened {
                 work: opened.work,
                 station: opened.station.unwrap_or_default(),

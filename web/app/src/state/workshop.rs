@@ -307,7 +307,7 @@ impl Workshop {
 
 /// Whether two works are the same, a cut that follows the best left aside: it may have
 /// been found anew.
-fn same_but_for_best(one: &Workpiece, other: &Workpiece) -> bool {
+pub(super) fn same_but_for_best(one: &Workpiece, other: &Workpiece) -> bool {
     let mut one = one.clone();
     if one.cut == Cut::FollowsBest && other.cut == Cut::FollowsBest {
         one.design.probe.length_um = other.design.probe.length_um;
