@@ -109,7 +109,7 @@ pub fn shelf_length(um: u32, is_its_own: bool, unit: LengthUnit) -> String {
     if is_its_own {
         number
     } else {
-        format!("if {number}")
+        format!("needs {number}")
     }
 }
 
