@@ -153,11 +153,7 @@ impl ChartSpec {
         };
         let row = |x: f64| TableRow {
             place: self.place(x),
-            values: self
-                .series
-                .iter()
-                .map(|series| figure(series, x))
-                .collect(),
+            values: self.series.iter().map(|series| figure(series, x)).collect(),
             in_band: in_band(x),
         };
         places.into_iter().map(row).collect()

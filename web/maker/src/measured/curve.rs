@@ -162,12 +162,7 @@ mod tests {
     fn a_part_reaches_to_its_ends_where_the_curve_passes_them() {
         let whole = curve(&[(2300.0, 2.0), (2400.0, 1.0), (2500.0, 3.0), (2600.0, 4.0)]);
         let part = between(2350e6, 2550e6, &whole, 100);
-        let wanted = [
-            (2350.0, 1.5),
-            (2400.0, 1.0),
-            (2500.0, 3.0),
-            (2550.0, 3.5),
-        ];
+        let wanted = [(2350.0, 1.5), (2400.0, 1.0), (2500.0, 3.0), (2550.0, 3.5)];
         assert_eq!(part, curve(&wanted));
         // Beyond what was measured there is nothing.
         assert_eq!(between(2200e6, 2700e6, &whole, 100), whole);

@@ -50,7 +50,10 @@ fn a_can_that_will_not_do_shows_no_gain() {
             "{um}: {html}"
         );
         // Nothing waits beside the one block that says so.
-        assert!(!html.contains("mouth-choice") && !html.contains('…'), "{html}");
+        assert!(
+            !html.contains("mouth-choice") && !html.contains('…'),
+            "{html}"
+        );
         assert!(html.contains(tinwave_words::frame::to_the_can()), "{html}");
     }
 }

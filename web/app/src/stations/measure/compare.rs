@@ -96,11 +96,10 @@ fn spec(workshop: Workshop, loss: bool) -> ChartSpec {
         });
     }
     if measured.len() > 1 {
-        spec.series
-            .push(
-                Series::new(words::measured(), Style::Measured, measured)
-                    .with_gap(words::not_measured()),
-            );
+        spec.series.push(
+            Series::new(words::measured(), Style::Measured, measured)
+                .with_gap(words::not_measured()),
+        );
     }
     spec.series
         .push(Series::new(words::predicted(), Style::Compared, predicted));
