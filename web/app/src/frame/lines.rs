@@ -46,7 +46,7 @@ impl Lines {
 
     /// A station's line that follows a state of its own, from now on.
     pub fn follow(self, station: Station, line: impl Fn() -> String + Send + Sync + 'static) {
-        let line = self.workshop.for_good(|| memo(move || line()));
+        let line = self.workshop.for_good(|| memo(line));
         self.followed
             .update(|followed| followed[place(station)] = Some(line));
     }

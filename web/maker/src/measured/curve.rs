@@ -107,16 +107,12 @@ fn worst_in(band: Band, curve: &[(f64, f64)]) -> Option<f64> {
     let last = curve.last()?.0 >= high - slack;
     let inside = curve.iter().filter(|point| (low..=high).contains(&point.0));
     let at_edges = [low, high].into_iter().filter_map(|edge| at(edge, curve));
-    let worst = inside.map(|point| point.1).chain(at_edges).reduce(f64::max);
+    let worst = inside
+        .copied()
+        .chain(at_edges)
+        .map(|point| point.1)
+        .reduce(f64::max);
     worst.filter(|_| first && last && curve.len() > 1)
-}
-
-/// The VSWR at a frequency, on the straight line between the points about it.
-fn at(hz: f64, curve: &[(f64, f64)]) -> Option<f64> {
-    let above = curve.partition_point(|point| point.0 < hz);
-    let (next, before) = (curve.get(above)?, curve.get(above.checked_sub(1)?)?);
-    let share = (hz - before.0) / (next.0 - before.0);
-    Some(before.1 + share * (next.1 - before.1)).filter(|vswr| vswr.is_finite())
 }
 
 fn under_two(band: Band, curve: &[(f64, f64)]) -> Under {

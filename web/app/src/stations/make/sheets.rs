@@ -73,7 +73,7 @@ pub fn SheetPreviews(
             <Show when=move || bench.on_paper.with(Option::is_none)>
                 <ul class="sheet-previews">{pictures}</ul>
             </Show>
-            <p class="note">{live(move || balance())}</p>
+            <p class="note">{live(balance)}</p>
         </Part>
     }
 }
