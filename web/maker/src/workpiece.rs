@@ -118,23 +118,29 @@ impl Workpiece {
         Some(i64::from(value))
     }
 
-    /// Changes one number. A hole, sleeve or sweep that was left to the
+    /// With one number changed. A hole, sleeve or sweep that was left to the
     /// default becomes a stated one. A number that the design has no place for
     /// is left alone.
+    ///
+    /// # Errors
+    /// [`DesignError`] where the changed design is out of range.
+    pub fn with_field(mut self, field: Field, value: i64) -> Result<Self, DesignError> {
+        field.check(value)?;
+        // Every range of a number that is set here lies within u32.
+        if let Ok(number) = u32::try_from(value) {
+            place(&mut self.design, field, number);
+            self.design.check()?;
+        }
+        Ok(self)
+    }
+
+    /// Changes one number in place, as [`Self::with_field`] does.
     ///
     /// # Errors
     /// [`DesignError`] where the changed design is out of range; the design is
     /// then as it was.
     pub fn set_field(&mut self, field: Field, value: i64) -> Result<(), DesignError> {
-        field.check(value)?;
-        // Every range of a number that is set here lies within u32.
-        let Ok(number) = u32::try_from(value) else {
-            return Ok(());
-        };
-        let mut changed = self.design.clone();
-        place(&mut changed, field, number);
-        changed.check()?;
-        self.design = changed;
+        *self = self.clone().with_field(field, value)?;
         Ok(())
     }
 }

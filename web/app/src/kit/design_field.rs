@@ -1,7 +1,7 @@
 //! A number of the design.
 
 use leptos::prelude::*;
-use tinwave_core::design_error::Field;
+use tinwave_core::design_error::{DesignError, Field};
 use tinwave_maker::entry::{
     LengthUnit, Quantity, field_text, format_length_number, likely_meaning, parse_field, quantity,
     unit_symbol,
@@ -59,15 +59,20 @@ pub fn DesignField(
     };
     let take = move |text: String| {
         let unit = unit.get_untracked();
-        let read = read(field, &text, unit, &workshop.work.get_untracked())?;
-        rounded.set(read.1);
-        put(workshop, field, read.0);
+        // A key costs two copies of the work: this one, which becomes the history's, and the
+        // present work's.
+        let (work, said) = read(field, &text, unit, workshop.work.get_untracked())?;
+        rounded.set(said);
+        workshop.put_work(Change::Field(field), work);
         Ok(())
     };
     let step = move |by: i32| {
         let quantity = quantity(field, unit.get_untracked());
         let before = untrack(number).unwrap_or_default();
-        put(workshop, field, stepped(field, quantity, before, by));
+        let stepped = stepped(field, quantity, before, by);
+        if let Ok(work) = changed(workshop.work.get_untracked(), field, stepped) {
+            workshop.put_work(Change::Field(field), work);
+        }
         workshop.commit_soon();
     };
     let entry = EntryState::new(
@@ -92,7 +97,9 @@ pub fn DesignField(
     };
     let put_back = move |()| {
         if let Some((value, _)) = before.get_untracked() {
-            put(workshop, field, value);
+            if let Ok(work) = changed(workshop.work.get_untracked(), field, value) {
+                workshop.put_work(Change::Field(field), work);
+            }
             workshop.commit();
         }
     };
@@ -150,25 +157,26 @@ fn shown(field: Field, value: i64, unit: LengthUnit, workshop: Workshop) -> Stri
     }
 }
 
-/// Reads a text in the field's range, with what is said where it was finer than kept.
+/// The work with the number that a text says, and what is said where it was finer than
+/// kept.
 fn read(
     field: Field,
     text: &str,
     unit: LengthUnit,
-    work: &Workpiece,
-) -> Result<(i64, String), Fault> {
+    work: Workpiece,
+) -> Result<(Workpiece, String), Fault> {
     let sentence = match parse_field(field, text, unit) {
         Err(error) => error.to_string(),
-        Ok(entered) => match work.clone().set_field(field, entered.value) {
+        Ok(entered) => match changed(work, field, entered.value) {
             Err(error) => tinwave_words::design_error(&error, unit),
-            Ok(()) => {
+            Ok(work) => {
                 let kept = with_unit(field, entered.value, unit);
                 let said = if entered.rounded {
                     words::kept_as(&kept)
                 } else {
                     String::new()
                 };
-                return Ok((entered.value, said));
+                return Ok((work, said));
             }
         },
     };
@@ -199,16 +207,16 @@ fn with_unit(field: Field, value: i64, unit: LengthUnit) -> String {
         .to_owned()
 }
 
-/// Shows a good number; a cut that is typed no longer follows the best.
-fn put(workshop: Workshop, field: Field, value: i64) {
-    workshop.put(Change::Field(field), |work| {
-        if work.field(field) == Some(value) {
-            return;
-        }
-        if work.set_field(field, value).is_ok() && is_cut(field) {
-            work.cut = Cut::AsCut;
-        }
-    });
+/// The work with another number; a cut that is typed stays as it is.
+fn changed(work: Workpiece, field: Field, value: i64) -> Result<Workpiece, DesignError> {
+    if work.field(field) == Some(value) {
+        return Ok(work);
+    }
+    let mut work = work.with_field(field, value)?;
+    if is_cut(field) {
+        work.cut = Cut::AsCut;
+    }
+    Ok(work)
 }
 
 /// The next number up or down on the field's own grid, kept within its range.
@@ -254,12 +262,7 @@ mod tests {
     #[test]
     fn what_is_out_of_range_is_refused_with_what_is_meant() {
         let work = tinwave_maker::example::example();
-        let fault = read(
-            Field::InsideDiameter,
-            "3 7/8",
-            LengthUnit::Millimetre,
-            &work,
-        );
+        let fault = read(Field::InsideDiameter, "3 7/8", LengthUnit::Millimetre, work);
         let meant = fault.err().and_then(|fault| fault.meant);
         let meant = meant
             .as_ref()
@@ -272,7 +275,8 @@ mod tests {
         Owner::new().with(|| {
             let workshop = workshop();
             assert_eq!(workshop.work.get_untracked().cut, Cut::FollowsBest);
-            put(workshop, Field::ProbeLength, 30_000);
+            let typed = changed(workshop.work.get_untracked(), Field::ProbeLength, 30_000).unwrap();
+            workshop.put_work(Change::Field(Field::ProbeLength), typed);
             assert_eq!(workshop.work.get_untracked().cut, Cut::AsCut);
             assert_eq!(workshop.work.get_untracked().design.probe.length_um, 30_000);
         });
@@ -292,7 +296,8 @@ mod tests {
                 Some((150_000, false))
             );
             assert_eq!(changed_from(workshop, Field::Wall), None);
-            put(workshop, Field::OpenLength, 150_000);
+            let typed = changed(workshop.work.get_untracked(), Field::OpenLength, 150_000).unwrap();
+            workshop.put_work(Change::Field(Field::OpenLength), typed);
             assert_eq!(changed_from(workshop, Field::OpenLength), None);
         });
     }

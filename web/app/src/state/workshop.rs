@@ -122,6 +122,11 @@ impl Workshop {
     pub fn put(self, change: Change, alter: impl FnOnce(&mut Workpiece)) {
         let mut work = self.work.get_untracked();
         alter(&mut work);
+        self.put_work(change, work);
+    }
+
+    /// The same with the changed work itself.
+    pub fn put_work(self, change: Change, work: Workpiece) {
         let changed = self.work.with_untracked(|present| *present != work);
         if changed && work.design.check().is_ok() {
             self.history.update(|history| {
