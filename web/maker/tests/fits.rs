@@ -32,7 +32,7 @@ fn the_sizes_are_all_that_carry_one_mode_and_no_other_the_roomiest_first() {
         .collect();
     assert_eq!(found, wanted);
     assert!(wanted.len() > 10);
-    let least = |room: Room| room.below.min(room.above);
+    let least = |room: Room| room.of_low_edge().min(room.above);
     assert!(fits.is_sorted_by(|a, b| least(a.room) >= least(b.room)));
 }
 
