@@ -165,6 +165,21 @@ pub fn signed_db(value: f64) -> String {
     [sign, &number].concat()
 }
 
+/// The same in hundredths where tenths would be nothing, or much too coarse.
+#[must_use]
+pub fn small_signed_db(value: f64) -> String {
+    if value.abs() >= 0.095 {
+        return signed_db(value);
+    }
+    let number = format_decimal(value.abs(), 2);
+    let sign = match (number.as_str(), value < 0.0) {
+        ("0.00", _) => return "0".to_owned(),
+        (_, true) => "−",
+        (_, false) => "+",
+    };
+    [sign, &number].concat()
+}
+
 /// Whole decibels without their sign, for sentences. Never `0` of what is not zero.
 #[must_use]
 pub fn whole_db(value: f64) -> String {
@@ -212,7 +227,9 @@ pub fn watts(dbm: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{distance, distance_at_least, entered_distance, signed_db, watts, whole_db};
+    use super::{
+        distance, distance_at_least, entered_distance, signed_db, small_signed_db, watts, whole_db,
+    };
     use tinwave_maker::entry::LengthUnit::{Inch, Millimetre};
 
     #[test]
@@ -249,6 +266,10 @@ mod tests {
     fn changes_have_signs_and_levels_watts() {
         assert_eq!(signed_db(-0.04), "0.0");
         assert_eq!(signed_db(-3.0), "−3.0");
+        assert_eq!(small_signed_db(-0.034), "−0.03");
+        assert_eq!(small_signed_db(0.0949), "+0.09");
+        assert_eq!(small_signed_db(-0.096), "−0.1");
+        assert_eq!(small_signed_db(0.0), "0");
         // 10^1.8 = 63.1.
         assert_eq!(watts(18.0), "63 mW");
         assert_eq!(watts(61.761), "1500 W");

@@ -1,11 +1,11 @@
 //! The budget as a table.
 
-use tinwave_core::radio_link::{Budget, BudgetItemKind, End};
+use tinwave_core::radio_link::{Budget, BudgetItem, BudgetItemKind, End};
 use tinwave_maker::entry::{LengthUnit, format_decimal};
 use tinwave_maker::link_plan::{LinkAnswer, PlanAnswer};
 
 use super::names::step;
-use crate::figures::signed_db;
+use crate::figures::{signed_db, small_signed_db};
 
 /// The budget as a table, both ways side by side: heads, then a row each.
 #[must_use]
@@ -33,7 +33,7 @@ pub fn budget_rows(
             .filter_map(|one| one.items.get(n))
             .collect();
         let is_power = item.kind == BudgetItemKind::TransmitPower;
-        if !is_power && same.iter().all(|item| item.change_db.abs() < LEAST_DB) {
+        if !same.iter().any(|item| has_row(item)) {
             continue;
         }
         // The name of an end's step is of the one that sends, in either direction.
@@ -42,7 +42,7 @@ pub fn budget_rows(
             let change = if is_power {
                 String::new()
             } else {
-                signed_db(item.change_db)
+                small_signed_db(item.change_db)
             };
             row.extend([change, format_decimal(item.level_dbm, 1)]);
         }
@@ -74,8 +74,15 @@ pub fn budget_rows(
     (head, rows)
 }
 
-/// Least change that has a row, dB.
-const LEAST_DB: f64 = 0.05;
+/// Least change that has a row, dB: what is less would be told as nothing.
+const LEAST_DB: f64 = 0.005;
+
+/// Whether a step is worth a row. The levels beside it are of every step, so each that
+/// counts is shown.
+#[must_use]
+pub fn has_row(item: &BudgetItem) -> bool {
+    item.kind == BudgetItemKind::TransmitPower || item.change_db.abs() >= LEAST_DB
+}
 
 /// A step of the table, whichever end sends.
 fn table_step(answer: &PlanAnswer, kind: BudgetItemKind, unit: LengthUnit) -> String {
