@@ -348,7 +348,7 @@ mod tests {
         };
         let words = second(Some(0.026));
         assert!(words.what.contains("2.6 %"), "{}", words.what);
-        assert!(words.advice.contains("75.5 to 89.7 mm"), "{}", words.advice);
+        assert!(words.advice.contains("75.4 to 89.7 mm"), "{}", words.advice);
         // Nothing is called good enough that is not known to be.
         assert!(second(None).advice.is_empty());
         assert!(second(Some(0.2)).advice.is_empty());

@@ -29,7 +29,7 @@ pub struct Lines {
 }
 
 impl Lines {
-    pub(super) fn new(workshop: Workshop) -> Self {
+    pub(crate) fn new(workshop: Workshop) -> Self {
         Self {
             workshop,
             said: RwSignal::new(Default::default()),

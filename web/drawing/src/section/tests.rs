@@ -169,7 +169,7 @@ fn a_can_without_a_cut_shows_neither_hole_nor_wire() {
     assert!(
         labels
             .iter()
-            .any(|label| label.tone == Tone::Go && label.figure.contains("82.5"))
+            .any(|label| label.tone == Tone::Ink && label.figure.contains("82.5"))
     );
     assert!(!labels.iter().any(|label| label.tone == Tone::Copper));
     assert!(!labels.iter().any(|label| label.figure.contains("55.2")));

@@ -108,6 +108,7 @@ mod tests {
         Owner::new().with(|| {
             let workshop = Workshop::open();
             provide_context(workshop);
+            provide_context(crate::frame::Lines::new(workshop));
             if awake {
                 workshop.answers.wake();
             }
