@@ -69,10 +69,7 @@ pub fn DesignField(
     let step = move |by: i32| {
         let quantity = quantity(field, unit.get_untracked());
         let before = untrack(number).unwrap_or_default();
-        let stepped = stepped(field, quantity, before, by);
-        if let Ok(work) = changed(workshop.work.get_untracked(), field, stepped) {
-            workshop.put_work(Change::Field(field), work);
-        }
+        put(workshop, field, stepped(field, quantity, before, by));
         workshop.commit_soon();
     };
     let entry = EntryState::new(
@@ -97,9 +94,7 @@ pub fn DesignField(
     };
     let put_back = move |()| {
         if let Some((value, _)) = before.get_untracked() {
-            if let Ok(work) = changed(workshop.work.get_untracked(), field, value) {
-                workshop.put_work(Change::Field(field), work);
-            }
+            put(workshop, field, value);
             workshop.commit();
         }
     };
@@ -207,6 +202,13 @@ fn with_unit(field: Field, value: i64, unit: LengthUnit) -> String {
         .to_owned()
 }
 
+/// Shows a good number.
+fn put(workshop: Workshop, field: Field, value: i64) {
+    if let Ok(work) = changed(workshop.work.get_untracked(), field, value) {
+        workshop.put_work(Change::Field(field), work);
+    }
+}
+
 /// The work with another number; a cut that is typed stays as it is.
 fn changed(work: Workpiece, field: Field, value: i64) -> Result<Workpiece, DesignError> {
     if work.field(field) == Some(value) {
@@ -275,8 +277,7 @@ mod tests {
         Owner::new().with(|| {
             let workshop = workshop();
             assert_eq!(workshop.work.get_untracked().cut, Cut::FollowsBest);
-            let typed = changed(workshop.work.get_untracked(), Field::ProbeLength, 30_000).unwrap();
-            workshop.put_work(Change::Field(Field::ProbeLength), typed);
+            put(workshop, Field::ProbeLength, 30_000);
             assert_eq!(workshop.work.get_untracked().cut, Cut::AsCut);
             assert_eq!(workshop.work.get_untracked().design.probe.length_um, 30_000);
         });
@@ -296,8 +297,7 @@ mod tests {
                 Some((150_000, false))
             );
             assert_eq!(changed_from(workshop, Field::Wall), None);
-            let typed = changed(workshop.work.get_untracked(), Field::OpenLength, 150_000).unwrap();
-            workshop.put_work(Change::Field(Field::OpenLength), typed);
+            put(workshop, Field::OpenLength, 150_000);
             assert_eq!(changed_from(workshop, Field::OpenLength), None);
         });
     }
