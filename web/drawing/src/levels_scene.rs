@@ -8,8 +8,11 @@
 use tinwave_core::radio_link::{Budget, BudgetItem, BudgetItemKind};
 use tinwave_maker::entry::LengthUnit;
 use tinwave_maker::link_plan::PlanAnswer;
-use tinwave_words::figures::{dbm, small_signed_db};
+use tinwave_words::figures::{dbm, signed_db};
 use tinwave_words::link_plan as words;
+
+/// Least change that has a row in the picture, dB.
+const LEAST_SEEN_DB: f64 = 0.05;
 
 /// Share of the axis left free at either end, per cent.
 const FREE: f64 = 3.0;
@@ -96,6 +99,11 @@ impl Axis {
     }
 }
 
+/// Whether a step can be seen in the picture; the table has those too that can't.
+fn is_seen(item: &BudgetItem) -> bool {
+    item.kind == BudgetItemKind::TransmitPower || item.change_db.abs() >= LEAST_SEEN_DB
+}
+
 impl LevelsScene {
     /// The levels of one direction.
     #[must_use]
@@ -105,7 +113,7 @@ impl LevelsScene {
         let mut before_dbm = 0.0;
         // Steps without a row move the level all the same: bars join where it stands.
         for item in &budget.items {
-            if words::has_row(item) {
+            if is_seen(item) {
                 let name = words::step(answer, budget.from, item.kind, unit);
                 rows.push(row(&axis, name, before_dbm, item));
             }
@@ -144,7 +152,7 @@ fn row(axis: &Axis, name: String, before_dbm: f64, item: &BudgetItem) -> LevelRo
     let (left, width) = axis.between(before_dbm, item.level_dbm);
     LevelRow {
         name,
-        figure: small_signed_db(item.change_db),
+        figure: signed_db(item.change_db),
         mark: if item.change_db > 0.0 {
             LevelMark::Gain(left, width)
         } else {

@@ -79,8 +79,7 @@ const LEAST_DB: f64 = 0.005;
 
 /// Whether a step is worth a row. The levels beside it are of every step, so each that
 /// counts is shown.
-#[must_use]
-pub fn has_row(item: &BudgetItem) -> bool {
+fn has_row(item: &BudgetItem) -> bool {
     item.kind == BudgetItemKind::TransmitPower || item.change_db.abs() >= LEAST_DB
 }
 

@@ -19,7 +19,7 @@ pub use answer::{
     answer, directions_note, in_short, kept_unusable, level_names, margin_bracket, out_of_range,
     picture_description, picture_title, reason, waits,
 };
-pub use budget::{budget_rows, has_row};
+pub use budget::budget_rows;
 pub use entries::{ChoiceWord, Summary, antenna_note, choice_words, help, label, refusal, summary};
 pub use four_figures::{
     FigureLabels, aim_note, aims_all_round, direction, does_not_reach, figure_labels,
