@@ -42,7 +42,7 @@ pub const fn limits() -> (&'static str, [&'static str; 2]) {
 pub const fn samples_label() -> (&'static str, &'static str) {
     (
         "Cans to simulate",
-        "100 to 20 000. Four times as many make the bounds half as wide.",
+        "100 to 20000. Four times as many make the bounds half as wide.",
     )
 }
 
@@ -58,7 +58,7 @@ pub const fn seed_label() -> (&'static str, &'static str) {
 /// The batch.
 #[must_use]
 pub const fn batch_label() -> (&'static str, &'static str) {
-    ("Cans you will make", "A batch made alike, 1 to 10 000.")
+    ("Cans you will make", "A batch made alike, 1 to 10000.")
 }
 
 /// The work in hand.
