@@ -7,6 +7,7 @@ use tinwave_core::radio_link::lawful::{Arrangement, RuleSet};
 use tinwave_core::radio_link::{
     BuildingMaterial, ChannelWidth, CoaxType, Connector, End, Obstacle, OlderRate, Wall,
 };
+use tinwave_maker::entry::EntryError;
 use tinwave_maker::entry::LengthUnit::{Inch, Millimetre};
 use tinwave_maker::link_plan::{
     EndAntenna, FarPolarisation, LinkPlan, PlanNumber, PlanRefusal, Rate, Role, SensitivityBy, text,
@@ -34,6 +35,26 @@ fn units_are_turned_into_the_one_that_is_kept() {
     // A bare number is in the unit shown.
     let feet = PlanNumber::Distance.read("1000", Inch).ok().flatten();
     assert!((feet.unwrap_or(f64::NAN) - 304.8).abs() < 1e-9);
+}
+
+#[test]
+fn a_comma_before_three_digits_of_a_distance_is_asked_about() {
+    for (text, plain) in [("20,000", "20000"), ("1,500 km", "1500 km")] {
+        let suggested = match PlanNumber::Distance.read(text, Millimetre) {
+            Err(PlanRefusal::Entry(EntryError::TwoDecimalSigns { suggestion, .. })) => suggestion,
+            _ => String::new(),
+        };
+        assert_eq!(suggested, plain, "{text}");
+        assert!(PlanNumber::Distance.read(plain, Millimetre).is_ok());
+    }
+    // A decimal comma all the same.
+    for (text, metres) in [
+        ("1,5 km", 1500.0),
+        ("0,300 km", 300.0),
+        ("1,2345 km", 1234.5),
+    ] {
+        assert_eq!(read(PlanNumber::Distance, text), metres, "{text}");
+    }
 }
 
 #[test]

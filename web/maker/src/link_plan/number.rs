@@ -4,7 +4,7 @@ use tinwave_core::radio_link::End;
 
 use super::plan::LinkPlan;
 use super::quantity::PlanQuantity;
-use crate::entry::{EntryError, LengthUnit};
+use crate::entry::{EntryError, LengthUnit, shortened};
 
 /// A number of a plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -246,6 +246,13 @@ impl PlanNumber {
         if self.may_be_empty() && text.trim().is_empty() {
             return Ok(None);
         }
+        if self == Self::Distance
+            && let Some(suggestion) = without_comma(text)
+        {
+            let text = shortened(text);
+            let unclear = EntryError::TwoDecimalSigns { text, suggestion };
+            return Err(PlanRefusal::Entry(unclear));
+        }
         let value = self.quantity().parse(text, unit);
         self.check(value.map_err(PlanRefusal::Entry)?).map(Some)
     }
@@ -259,6 +266,18 @@ impl PlanNumber {
             Err(PlanRefusal::OutOfRange { value, range })
         }
     }
+}
+
+/// `20,000` as `20000`: nobody gives a distance to the millimetre, so the comma is hardly
+/// a decimal one; but it is not for us to say, a thousandfold apart.
+fn without_comma(text: &str) -> Option<String> {
+    let (before, after) = text.trim().split_once(',')?;
+    let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
+    let is_group = (1..=3).contains(&before.len())
+        && digits(before) == before.len()
+        && !before.starts_with('0')
+        && digits(after) == 3;
+    is_group.then(|| [before, after].concat())
 }
 
 /// 1500 W: the most that any rules known here let a station send (47 CFR 97.313, from

@@ -2,11 +2,12 @@
 
 use leptos::prelude::*;
 use tinwave_core::radio_link::End;
-use tinwave_maker::entry::LengthUnit;
-use tinwave_maker::link_plan::{PlanNumber, PlanQuantity};
+use tinwave_maker::entry::{EntryError, LengthUnit};
+use tinwave_maker::link_plan::{PlanNumber, PlanQuantity, PlanRefusal};
+use tinwave_words::frame::take_it_as;
 use tinwave_words::link_plan as words;
 
-use crate::kit::{Fault, NumberField};
+use crate::kit::{Fault, Meant, NumberField};
 use crate::state::Workshop;
 
 /// A number of the plan to type. What is good applies at once; while it is not, the last
@@ -36,7 +37,12 @@ pub fn PlanField(
         match number.read(&text, unit) {
             Ok(Some(value)) => plan.change(|plan| number.set(plan, value)),
             Ok(None) => plan.change(|plan| number.clear(plan)),
-            Err(refusal) => return Err(Fault::from(words::refusal(number, &refusal, unit))),
+            Err(refusal) => {
+                return Err(Fault {
+                    sentence: words::refusal(number, &refusal, unit),
+                    meant: meant(number, &refusal, unit),
+                });
+            }
         }
         Ok(())
     };
@@ -65,6 +71,22 @@ pub fn PlanField(
         <NumberField label=words::label(number) help=words::help(number) sub value take
             unit=move || quantity.symbol(unit.get()) on_step=step full_keyboard id=field_id(number)/>
     }
+}
+
+/// The number without groups of digits, where that is one.
+fn meant(number: PlanNumber, refusal: &PlanRefusal, unit: LengthUnit) -> Option<Meant> {
+    let PlanRefusal::Entry(
+        EntryError::GroupedDigits { suggestion, .. }
+        | EntryError::TwoDecimalSigns { suggestion, .. },
+    ) = refusal
+    else {
+        return None;
+    };
+    number.read(suggestion, unit).ok()?;
+    Some(Meant {
+        offer: take_it_as(suggestion, ""),
+        text: suggestion.clone(),
+    })
 }
 
 /// The name of a field's cell in the page, for what leads to it.
