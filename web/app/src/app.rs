@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::frame::{self, Rail, Said, SidePages, SkipLink, Strip, Told, TopLine};
+use crate::reactive::memo;
 use crate::state::Workshop;
 use crate::stations::OpenStation;
 use crate::stations::later::{Later, LaterPart};
@@ -18,10 +19,13 @@ pub fn App() -> impl IntoView {
         Some(page) => view! { <Later part=LaterPart::Page(page)/> }.into_any(),
         None => view! { <OpenStation/> }.into_any(),
     };
-    // The sheets bring the other stations' program along: once somebody is here.
+    // The sheets bring the other stations' program along: once somebody is here, and for a
+    // design of one's own at once, which may be printed untouched.
+    let is_used = memo(move || workshop.answers.is_awake() || !workshop.is_example());
     let papers = move || {
-        let is_used = workshop.answers.is_awake();
-        is_used.then(|| view! { <Later part=LaterPart::Papers/> })
+        is_used
+            .get()
+            .then(|| view! { <Later part=LaterPart::Papers/> })
     };
     view! {
         <SkipLink/>

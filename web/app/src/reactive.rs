@@ -1,6 +1,6 @@
 //! Leptos' own memos, signals, effects and live views, made here once for a type of value.
 //! Made where they stand they are compiled once more for every closure, and the page has
-//! hundreds: it was a sixth heavier so.
+//! hundreds.
 
 use leptos::prelude::*;
 
